@@ -1,0 +1,109 @@
+// `headgate calc EXPRESSION`: one sum of the language, with units.
+#include <cmath>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "app/commands.hpp"
+
+namespace headgate::app {
+
+namespace {
+
+using vocabulary::Type;
+
+// The sum stands under no law: every table of the rules, no limit values.
+Law* any_law(World& world) {
+  std::vector<Asked> asked;
+  for (const auto& name : world.options.places) asked.push_back({name, {}});
+  return law_of(world, asked);
+}
+
+document::Node scalar(World& world, const std::string& name, const std::string& text) {
+  document::Node node;
+  node.scalar = text;
+  node.range = {world.sources.add(name, text), 0, static_cast<std::uint32_t>(text.size())};
+  return node;
+}
+
+// The names of a resolved rulebook, as an expression may use them.
+struct Names {
+  std::vector<expression::LimitSignature> limits;
+  std::vector<expression::TableSignature> tables;
+};
+
+Names names_of(const rulebook::Rulebook& book) {
+  Names names;
+  for (const auto& limit : book.limits) names.limits.push_back(limit.signature);
+  for (const auto& table : book.tables) names.tables.push_back(table.signature);
+  return names;
+}
+
+std::string number_json(const vocabulary::Value& value, const quantity::Unit* unit) {
+  const double factor = unit == nullptr ? 1 : unit->factor;
+  const double offset = unit == nullptr ? 0 : unit->offset;
+  const auto shown = [&](double si) { return nlohmann::ordered_json(std::isfinite(si) ? nlohmann::ordered_json((si - offset) / factor) : nullptr); };
+  nlohmann::ordered_json out;
+  if (value.number.exact()) out["value"] = shown(value.number.lo);
+  else {
+    out["low"] = shown(value.number.lo);
+    out["high"] = shown(value.number.hi);
+  }
+  out["unit"] = unit == nullptr ? "" : std::string(unit->spelling);
+  return out.dump() + "\n";
+}
+
+}  // namespace
+
+int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output) {
+  if (!load_rules(world)) return unusable(world);
+  Law* law = any_law(world);
+  if (law == nullptr) return unusable(world);
+  const rulebook::Place nowhere{};
+  std::optional<rulebook::Rulebook> own;
+  const rulebook::Rulebook* book = nullptr;
+  if (law->places.empty()) {
+    own = rulebook::resolve(world.library, law->vocabulary, nowhere, std::nullopt, world.found);
+    book = &*own;
+  } else {
+    book = books(world, *law, 0, {}).back();
+  }
+  if (!world.sound()) return unusable(world);
+  const Names names = names_of(*book);
+  expression::Scope scope;
+  scope.vocabulary = &law->vocabulary;
+  scope.limits = &names.limits;
+  scope.tables = &names.tables;
+  const auto node = scalar(world, "calc", expression);
+  const auto tree = expression::compile(node, scope, std::nullopt, world.found);
+  const quantity::Unit* unit = nullptr;
+  if (!in_unit.empty()) {
+    unit = quantity::unit(in_unit);
+    const auto place = scalar(world, "--in", in_unit).range;
+    if (unit == nullptr) world.found.push_back(text::say("calc-unit", place, {in_unit}));
+    else if (tree && tree->nodes[tree->root].type.kind == Type::Kind::number && unit->dimension != tree->nodes[tree->root].type.dimension) {
+      world.found.push_back(text::say("calc-dimension", place, {in_unit, quantity::name_of(tree->nodes[tree->root].type.dimension)}));
+    }
+  }
+  if (!tree || !world.sound()) return unusable(world);
+  document::Node empty;
+  empty.kind = document::Node::Kind::map;
+  const auto site = site::load(empty, law->vocabulary, world.found);
+  world.found.clear();
+  const auto result = evaluate::evaluate(*tree, *book, site, {});
+  const Type& type = tree->nodes[tree->root].type;
+  const bool number = type.kind == Type::Kind::number;
+  if (result.value.presence != vocabulary::Presence::present || (number && result.value.number.everything())) {
+    const explain::Context context{&world.sources, book, &site};
+    world.found.push_back(text::say("calc-unknown", node.range, {explain::reason(context, result)}));
+    return unusable(world);
+  }
+  if (number && unit == nullptr) unit = result.value.unit != nullptr ? result.value.unit : quantity::customary(type.dimension);
+  std::string out;
+  if (output.format == Format::json && number) out = number_json(result.value, unit);
+  else if (output.format == Format::json) out = nlohmann::ordered_json{{"value", vocabulary::show(result.value, type, law->vocabulary)}, {"unit", ""}}.dump() + "\n";
+  else out = (number ? quantity::show(result.value.number, type.dimension, unit) : vocabulary::show(result.value, type, law->vocabulary)) + "\n";
+  return write(world, output, out) ? exit_fine : unusable(world);
+}
+
+}  // namespace headgate::app

@@ -1,0 +1,48 @@
+#include <cstdio>
+
+#include "app/commands.hpp"
+#include "app/files.hpp"
+#include "report/report.hpp"
+
+namespace headgate::app {
+
+int unusable(World& world) {
+  text::settle(world.found);
+  for (const auto& diagnostic : world.found) {
+    const std::string drawn = text::draw(diagnostic, world.sources);
+    std::fwrite(drawn.data(), 1, drawn.size(), stderr);
+  }
+  return exit_unusable;
+}
+
+bool write(World& world, const Output& output, const std::string& text) {
+  if (output.quiet) return true;
+  if (!output.file.empty()) return write_file(output.file, text, world.found);
+  return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+}
+
+namespace {
+
+int status(const Report& report) {
+  constexpr std::size_t fail = 1;
+  constexpr std::size_t undecided = 3;
+  if (report.totals[fail] > 0) return exit_fails;
+  return report.totals[undecided] > 0 ? exit_undecided : exit_fine;
+}
+
+}  // namespace
+
+int check(World& world, const std::string& site, const Output& output) {
+  if (!load_rules(world)) return unusable(world);
+  const auto* tree = load_tree(world, site);
+  if (tree == nullptr) return unusable(world);
+  const Case prepared = prepare(world, *tree, settings(world));
+  if (prepared.law == nullptr || !world.sound()) return unusable(world);
+  unusable(world);   // warnings, where there are any
+  const Report report = explain::report(world.sources, prepared.sites.front(), judge(prepared), site);
+  const std::string text = output.format == Format::json ? report::json(report) : report::text(report, {80, output.all});
+  if (!write(world, output, text)) return unusable(world);
+  return status(report);
+}
+
+}  // namespace headgate::app

@@ -1,0 +1,40 @@
+// What each command does with a loaded world. Every one returns the exit status: 0 nothing fails and
+// nothing is undecided, 1 something fails, 3 nothing fails but something is undecided, 2 the input could
+// not be used (nothing is written then).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/world.hpp"
+
+namespace headgate::app {
+
+enum class Format { text, json };
+
+struct Output {
+  Format format = Format::text;
+  std::string file;        // -o: "" is standard output
+  bool quiet = false;      // the exit status only
+  bool all = false;        // passes and rules that do not apply too
+};
+
+inline constexpr int exit_fine = 0;
+inline constexpr int exit_fails = 1;
+inline constexpr int exit_unusable = 2;
+inline constexpr int exit_undecided = 3;
+
+int check(World& world, const std::string& site, const Output& output);
+int explain(World& world, const std::string& site, const std::string& rule, const Output& output);
+int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output);
+int facts(World& world, const std::string& word, const Output& output);
+int trials(World& world, const std::vector<std::string>& paths, const Output& output);
+
+// Draws every diagnostic to standard error and returns exit_unusable.
+int unusable(World& world);
+
+// Writes to standard output or the file of -o, whole or not at all.
+bool write(World& world, const Output& output, const std::string& text);
+
+}  // namespace headgate::app

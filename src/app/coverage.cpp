@@ -1,0 +1,86 @@
+#include "app/coverage.hpp"
+
+#include <cmath>
+#include <vector>
+
+#include "evaluate/values.hpp"
+
+namespace headgate::app {
+
+using evaluate::ClauseTrace;
+using evaluate::Evaluated;
+using evaluate::Outcome;
+
+namespace {
+
+void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& limit, const Evaluated& other,
+                        Coverage& coverage) {
+  constexpr double just = 0.05;
+  if (limit.limit < 0 || !limit.value.number.exact() || limit.type.kind != vocabulary::Type::Kind::number) return;
+  Boundary& boundary = coverage.boundaries[{rule, book.limits[static_cast<std::size_t>(limit.limit)].signature.name}];
+  if (!other.value.number.exact() || other.value.presence != vocabulary::Presence::present) return;
+  const double step = evaluate::grid_of(limit.type);
+  const double at = quantity::snap(limit.value.number.lo, step);
+  const double is = quantity::snap(other.value.number.lo, step);
+  if (is == at) boundary.at = true;
+  else if (std::abs(is - at) <= just * std::abs(at) || at == 0) (is < at ? boundary.under : boundary.over) = true;
+}
+
+void walk(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& of, Coverage& coverage) {
+  if (of.tree == nullptr) return;
+  const auto op = of.tree->nodes[of.node].op;
+  if (op == expression::Op::compare || op == expression::Op::between) {
+    for (std::size_t i = 0; i + 1 < of.kids.size(); ++i) {
+      compare_with_limit(book, rule, of.kids[i], of.kids[i + 1], coverage);
+      compare_with_limit(book, rule, of.kids[i + 1], of.kids[i], coverage);
+    }
+  }
+  for (const auto& kid : of.kids) walk(book, rule, kid, coverage);
+}
+
+void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseTrace& of, Coverage& coverage) {
+  if (of.expression) walk(book, rule, *of.expression, coverage);
+  for (const auto& kid : of.kids) walk(book, rule, kid, coverage);
+}
+
+}  // namespace
+
+void Coverage::add(const rulebook::Rule& rule, Outcome outcome) { ++outcomes[rule.id][static_cast<std::size_t>(outcome)]; }
+
+void Coverage::add(const rulebook::Rulebook& book, const rulebook::Rule& rule, const evaluate::Trace& trace) {
+  for (const auto& where : trace.where) walk(book, rule.id, where, *this);
+  if (trace.when) walk(book, rule.id, *trace.when, *this);
+  for (const auto& exception : trace.unless) walk(book, rule.id, exception, *this);
+  if (trace.require) walk(book, rule.id, *trace.require, *this);
+}
+
+std::string missing(const Coverage& coverage, const rulebook::Rule& rule) {
+  const auto found = coverage.outcomes.find(rule.id);
+  const auto reached = [&](Outcome outcome) { return found != coverage.outcomes.end() && found->second[static_cast<std::size_t>(outcome)] > 0; };
+  std::vector<std::string> lacks;
+  const bool note = rule.level == rulebook::Level::note;
+  if (found == coverage.outcomes.end()) return "no trial";
+  if (!note && !reached(Outcome::pass)) lacks.emplace_back("pass");
+  if (rule.level == rulebook::Level::must ? !reached(Outcome::fail) : !reached(Outcome::advisory)) {
+    lacks.emplace_back(rule.level == rulebook::Level::must ? "fail" : "advisory");
+  }
+  if (!reached(Outcome::undecided)) {
+    // `recorded` and papers on file are always decided: a rule of nothing else cannot be undecided.
+    lacks.emplace_back("undecided");
+  }
+  const bool conditional = rule.when || !rule.each.binders.empty() || !rule.unless.empty();
+  if (conditional && !reached(Outcome::not_applicable)) lacks.emplace_back("not applicable");
+  std::string out;
+  for (const auto& lack : lacks) out += (out.empty() ? "never " : ", ") + lack;
+  for (const auto& [key, boundary] : coverage.boundaries) {
+    if (key.first != rule.id || boundary.complete()) continue;
+    std::string parts;
+    if (!boundary.under) parts += "just under";
+    if (!boundary.at) parts += std::string(parts.empty() ? "" : ", ") + "at";
+    if (!boundary.over) parts += std::string(parts.empty() ? "" : ", ") + "just over";
+    out += (out.empty() ? "" : "; ") + key.second + " never tried " + parts;
+  }
+  return out;
+}
+
+}  // namespace headgate::app

@@ -1,0 +1,73 @@
+#include "document/read_lines.hpp"
+
+#include <algorithm>
+
+namespace headgate::document {
+
+namespace {
+
+bool is_marker(std::string_view text, Offset line, std::string_view marker) {
+  return text.substr(line, 3) == marker && is_space(at_or_end(text, line + 3));
+}
+
+bool is_bare_marker(std::string_view text, Offset line) {
+  if (!is_marker(text, line, "---")) return false;
+  const char next = at_or_end(text, skip_blanks(text, line + 3));
+  return is_line_end(next) || next == '#';
+}
+
+// Inside braces an indent means nothing, so a file that is one pair of braces (JSON) may use tabs.
+bool is_all_braces(std::string_view text) {
+  const char first = at_or_end(text, skip_gap(text, 0));
+  return first == '{' || first == '[';
+}
+
+bool check_tab(std::string_view text, Offset line, Findings& found) {
+  const Offset content = skip_blanks(text, line);
+  const char first = at_or_end(text, content);
+  if (is_line_end(first) || first == '#') return true;
+  const std::size_t tab = text.substr(line, content - line).find('\t');
+  if (tab == std::string_view::npos) return true;
+  const Offset at = line + static_cast<Offset>(tab);
+  found.add("yaml-tab", at, at + 1);
+  return false;
+}
+
+Offset next_line(std::string_view text, Offset line) {
+  const std::size_t feed = std::min(text.find('\n', line), text.size());
+  return static_cast<Offset>(std::min(feed + 1, text.size()));
+}
+
+}  // namespace
+
+std::optional<Offset> check_lines(std::string& text, Findings& found) {
+  const bool tabs_allowed = is_all_braces(text);
+  bool indents_sound = true;
+  bool begun = false;
+  bool empty = true;
+  auto end = static_cast<Offset>(text.size());
+  for (Offset line = 0; line < text.size(); line = next_line(text, line)) {
+    const Offset content = skip_blanks(text, line);
+    const char first = at_or_end(text, content);
+    if (is_line_end(first) || first == '#') continue;
+    if (is_marker(text, line, "...") || (begun && is_marker(text, line, "---"))) {
+      found.add("yaml-second-document", line, line + 3, {text.substr(line, 3)});
+      end = line;
+      break;
+    }
+    if (first == '%' && content == line) {
+      found.add("yaml-directive", line, line_end(text, line));
+      text[line] = '#';
+      continue;
+    }
+    begun = true;
+    if (is_bare_marker(text, line)) continue;
+    if (!tabs_allowed && !check_tab(text, line, found)) indents_sound = false;
+    empty = false;
+  }
+  if (empty) found.add("yaml-empty-file", 0, 0);
+  if (empty || !indents_sound) return std::nullopt;
+  return end;
+}
+
+}  // namespace headgate::document

@@ -1,0 +1,27 @@
+#include "evaluate/outcome.hpp"
+
+namespace headgate::evaluate {
+
+std::string_view words(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::pass: return "pass";
+    case Outcome::fail: return "fail";
+    case Outcome::advisory: return "advisory";
+    case Outcome::undecided: return "undecided";
+    case Outcome::later: return "later";
+    case Outcome::accepted: return "accepted";
+    case Outcome::not_applicable: return "not applicable";
+    case Outcome::not_in_force: return "not in force";
+  }
+  return "";
+}
+
+Outcome judge_row(rulebook::Level level, Truth applies, Truth require, bool has_require, bool by_approval) {
+  if (applies == Truth::no) return Outcome::not_applicable;
+  if (!has_require) return applies == Truth::yes ? Outcome::advisory : Outcome::undecided;
+  if (require == Truth::yes) return by_approval ? Outcome::accepted : Outcome::pass;
+  if (applies == Truth::undecided || require == Truth::undecided) return Outcome::undecided;
+  return level == rulebook::Level::must ? Outcome::fail : Outcome::advisory;
+}
+
+}  // namespace headgate::evaluate

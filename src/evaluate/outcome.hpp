@@ -1,0 +1,47 @@
+// The closed set of outcomes, and the decision one rule comes to about one element or combination.
+//
+//   when yes, require no, level must    -> fail
+//   when undecided, require yes         -> pass, "whether or not it applies"
+//   when no                             -> not applicable, whatever require says
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "quantity/interval.hpp"
+#include "rulebook/rulebook.hpp"
+#include "site/site.hpp"
+
+namespace headgate::evaluate {
+
+using quantity::Truth;
+
+enum class Outcome : std::uint8_t { pass, fail, advisory, undecided, later, accepted, not_applicable, not_in_force };
+inline constexpr std::size_t outcome_count = 8;
+std::string_view words(Outcome outcome);   // "pass", "not applicable", …
+
+// One finding before it is put in words.
+struct Decision {
+  std::uint32_t rule = 0;
+  std::vector<site::ElementId> elements;   // of `each`, in binder order; empty for a rule about the whole site
+  Outcome outcome = Outcome::undecided;
+  Outcome would_be = Outcome::undecided;   // of `later`: what it would be now
+  Truth applies = Truth::yes;              // where, when and no exception
+  Truth when = Truth::yes;                 // where and when, exceptions aside
+  Truth exception = Truth::no;
+  Truth require = Truth::yes;
+  bool by_approval = false;                // require is yes only through a recorded approval
+  bool stage_unknown = false;
+  // An `each` whose list nobody finished: one decision for the list, undecided.
+  site::ListId unfinished = site::nowhere;
+  bool nothing_matched = false;            // not applicable because a finished list has no such element
+  bool duty_open = false;                  // of a due date not yet reached
+  bool done_late = false;
+  vocabulary::Value due;                   // of a duty: a date
+};
+
+// The outcome of section 5's table for a rule that binds now.
+Outcome judge_row(rulebook::Level level, Truth applies, Truth require, bool has_require, bool by_approval);
+
+}  // namespace headgate::evaluate

@@ -1,0 +1,77 @@
+#include "evaluate/walk.hpp"
+
+#include <algorithm>
+
+namespace headgate::evaluate {
+
+namespace {
+
+struct Standing {
+  site::ListId list;
+  std::size_t index;   // in the list's items
+};
+
+bool walks(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ListId list) {
+  const auto& at = site.lists[list];
+  return vocabulary.shapes[site.elements[at.owner].shape].fields[at.field].walk;
+}
+
+// The walk list an element stands in: its own, or for a branch the one that holds its point.
+std::optional<Standing> stands(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId element) {
+  for (site::ListId list = 0; list < site.lists.size(); ++list) {
+    if (!walks(site, vocabulary, list)) continue;
+    const auto& items = site.lists[list].items;
+    const auto found = std::find(items.begin(), items.end(), element);
+    if (found != items.end()) return Standing{list, static_cast<std::size_t>(found - items.begin())};
+  }
+  return std::nullopt;
+}
+
+// The way from the main down to an element: for each walk list on it, where it is left.
+std::vector<Standing> way(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId element) {
+  std::vector<Standing> result;
+  while (element != site::nowhere) {
+    if (const auto here = stands(site, vocabulary, element)) {
+      result.insert(result.begin(), *here);
+      element = site.lists[here->list].owner;
+    } else {
+      element = site.elements[element].parent;
+    }
+  }
+  return result;
+}
+
+bool only_passive_between(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const Standing& from,
+                          const Standing& to) {
+  for (std::size_t i = from.index + 1; i < to.index; ++i) {
+    const auto element = site.lists[from.list].items[i];
+    if (!vocabulary.shapes[site.elements[element].shape].passive) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+Compared comes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId a, site::ElementId b,
+               bool before, bool right) {
+  if (!before) std::swap(a, b);
+  const auto way_a = way(site, vocabulary, a);
+  const auto way_b = way(site, vocabulary, b);
+  if (way_a.empty() || way_b.empty()) return {Truth::undecided, Why::missing};
+  const Standing& end = way_a.back();
+  const auto meets = std::find_if(way_b.begin(), way_b.end(), [&](const Standing& s) { return s.list == end.list; });
+  if (meets == way_b.end()) {
+    // Neither way runs through the other's list: certain only when both start from one trunk.
+    return {way_a.front().list == way_b.front().list ? Truth::no : Truth::undecided,
+            way_a.front().list == way_b.front().list ? Why::known : Why::missing};
+  }
+  const bool goes_on = &*meets != &way_b.back();   // b lies on a branch that leaves at `meets`
+  const bool ahead = end.index < meets->index || (goes_on && end.index == meets->index && a != b);
+  if (!ahead || !right) return {quantity::truth(ahead), Why::known};
+  if (goes_on && (end.index != meets->index || way_b.back().index != 0)) return {Truth::no, Why::known};
+  if (!only_passive_between(site, vocabulary, end, *meets)) return {Truth::no, Why::known};
+  const bool finished = site.lists[way_b.back().list].complete && site.lists[end.list].complete;
+  return finished ? Compared{Truth::yes, Why::known} : Compared{Truth::undecided, Why::unfinished};
+}
+
+}  // namespace headgate::evaluate

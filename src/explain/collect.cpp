@@ -1,0 +1,237 @@
+#include "explain/collect.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace headgate::explain {
+
+using evaluate::ClauseTrace;
+using evaluate::Trace;
+using evaluate::Why;
+using expression::Op;
+using quantity::Truth;
+using rulebook::LimitValue;
+
+namespace {
+
+// Calls `take` for every node of the trace, parents before kids.
+template <typename Take>
+void every_node(const Evaluated& of, Take& take) {
+  take(of);
+  for (const auto& kid : of.kids) every_node(kid, take);
+}
+
+template <typename Take>
+void every_node(const ClauseTrace& of, Take& take) {
+  if (of.expression) every_node(*of.expression, take);
+  for (const auto& kid : of.kids) every_node(kid, take);
+}
+
+template <typename Take>
+void every_node(const Trace& trace, Take take) {
+  for (const auto& where : trace.where) every_node(where, take);
+  if (trace.when) every_node(*trace.when, take);
+  for (const auto& exception : trace.unless) every_node(exception, take);
+  if (trace.require) every_node(*trace.require, take);
+  if (trace.due) every_node(*trace.due, take);
+  if (trace.done) every_node(*trace.done, take);
+}
+
+std::string how_of(const site::Slot& slot) {
+  if (slot.origin == site::Origin::given) return slot.how.empty() ? "given by the place" : slot.how;
+  return slot.how;
+}
+
+void add_fact(const Context& context, const Evaluated& path, std::vector<FactShown>& facts) {
+  FactShown fact;
+  fact.name = fact_address(context, path);
+  const auto same_name = [&](const FactShown& other) { return other.name == fact.name; };
+  if (fact.name.empty() || std::any_of(facts.begin(), facts.end(), same_name)) return;
+  fact.title = subject(context, path);
+  fact.value = shown(context, path);
+  const auto* slot = slot_of(context, path);
+  if (slot != nullptr && slot->origin != site::Origin::left_out) {
+    fact.at = context.sources->place(slot->range);
+    fact.how = how_of(*slot);
+    fact.assumed = slot->assumed;
+  } else if (!path.kids.empty()) {
+    fact.how = "computed";
+  } else {
+    fact.value = "not stated";
+  }
+  facts.push_back(std::move(fact));
+}
+
+void add_list(const Context& context, const Evaluated& of, std::vector<FactShown>& facts) {
+  if (of.list == site::nowhere) return;
+  const auto& list = context.site->lists[of.list];
+  FactShown fact;
+  fact.name = site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
+  const auto same_name = [&](const FactShown& other) { return other.name == fact.name; };
+  if (std::any_of(facts.begin(), facts.end(), same_name)) return;
+  fact.title = spaced(context.book->vocabulary->shapes[context.site->elements[list.owner].shape].fields[list.field].name);
+  if (!list.stated) fact.value = "not stated";
+  else fact.value = fmt::format("{} written down{}", list.items.size(), list.complete ? "" : ", not to its end");
+  fact.at = list.stated ? context.sources->place(list.range) : "";
+  facts.push_back(std::move(fact));
+}
+
+bool is_value(const vocabulary::Type& type) {
+  return type.kind != vocabulary::Type::Kind::element && type.kind != vocabulary::Type::Kind::list;
+}
+
+std::string replaced_words(const rulebook::Limit& limit, std::size_t chain) {
+  const LimitValue& value = limit.chain[chain];
+  return fmt::format("{} ({})", value.written, value.citation.words());
+}
+
+void add_limit(const Context& context, const Evaluated& of, std::vector<LimitShown>& limits) {
+  const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
+  LimitShown shown_limit;
+  shown_limit.name = limit.signature.name;
+  shown_limit.title = limit.title;
+  shown_limit.value = of.chain >= 0 ? explain::shown(context, of) : "no value";
+  if (of.chain >= 0) {
+    const auto chain = static_cast<std::size_t>(of.chain);
+    const LimitValue& value = limit.chain[chain];
+    if (value.form == LimitValue::Form::list || value.form == LimitValue::Form::table) shown_limit.value = value.written;
+    if (value.written != shown_limit.value) shown_limit.written = value.written;
+    shown_limit.layer = layer_words(value.layer);
+    shown_limit.citation = shown(context, value.citation);
+    for (std::size_t i = chain + 1; i < limit.chain.size(); ++i) shown_limit.replaced.push_back(replaced_words(limit, i));
+  }
+  const auto alike = [&](const LimitShown& other) { return other.name == shown_limit.name && other.value == shown_limit.value; };
+  if (std::none_of(limits.begin(), limits.end(), alike)) limits.push_back(std::move(shown_limit));
+}
+
+void add_clause(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth,
+                std::vector<ClauseShown>& clauses) {
+  ClauseShown clause;
+  clause.part = std::string(part);
+  clause.depth = depth;
+  clause.truth = of.truth == Truth::yes ? "yes" : of.truth == Truth::no ? "no" : "undecided";
+  clause.at = context.sources->place(of.clause->range);
+  clause.label = of.clause->label;
+  if (clause.label.empty() && of.expression) clause.label = std::string(context.sources->text(of.clause->tree->range));
+  if (clause.label.empty()) clause.label = of.clause->mode == rulebook::Clause::Mode::any ? "any of" : "all of";
+  clauses.push_back(std::move(clause));
+  for (const auto& kid : of.kids) add_clause(context, kid, part, depth + 1, clauses);
+}
+
+void append(std::vector<const Evaluated*>& to, const std::vector<const Evaluated*>& more) { to.insert(to.end(), more.begin(), more.end()); }
+
+const Evaluated& cause_of(const Evaluated& of) {
+  for (const auto& kid : of.kids) {
+    if (kid.why != Why::known) return cause_of(kid);
+  }
+  return of;
+}
+
+}  // namespace
+
+std::vector<FactShown> facts(const Context& context, const Trace& trace) {
+  std::vector<FactShown> result;
+  every_node(trace, [&](const Evaluated& of) {
+    if (of.tree == nullptr) return;
+    const auto op = of.tree->nodes[of.node].op;
+    if (op == Op::path && is_value(of.type)) add_fact(context, of, result);
+    if (op == Op::some || op == Op::no || op == Op::every || op == Op::count || op == Op::sum) add_list(context, of, result);
+  });
+  return result;
+}
+
+std::vector<LimitShown> limits(const Context& context, const Trace& trace) {
+  std::vector<LimitShown> result;
+  every_node(trace, [&](const Evaluated& of) {
+    if (of.limit >= 0) add_limit(context, of, result);
+  });
+  return result;
+}
+
+std::vector<ClauseShown> clauses(const Context& context, const Trace& trace) {
+  std::vector<ClauseShown> result;
+  if (trace.when) add_clause(context, *trace.when, "when", 0, result);
+  for (const auto& exception : trace.unless) add_clause(context, exception, "unless", 0, result);
+  if (trace.require) add_clause(context, *trace.require, "require", 0, result);
+  return result;
+}
+
+CitationShown shown(const Context& context, const rulebook::Citation& citation) {
+  CitationShown out;
+  out.document = citation.document;
+  out.section = citation.section;
+  out.seen = std::string(rulebook::words(citation.seen));
+  out.where = citation.where;
+  out.carried_from = citation.carried_from;
+  out.doubt = citation.doubt;
+  for (const auto& document : context.book->documents) {
+    if (document.id != citation.document) continue;
+    out.title = document.title + (document.edition.empty() ? "" : ", " + document.edition);
+  }
+  return out;
+}
+
+std::string layer_words(const rulebook::Layer& layer) {
+  if (layer.place.empty()) return "the project's rules";
+  std::string words = layer.place;
+  if (!layer.title.empty()) words += ", " + layer.title;
+  if (layer.from) words += ", since " + quantity::show_date(*layer.from);
+  if (layer.until) words += ", until " + quantity::show_date(*layer.until);
+  return words;
+}
+
+std::vector<const Evaluated*> open_leaves(const Trace& trace, const evaluate::Decision& decision) {
+  std::vector<const Evaluated*> leaves;
+  if (decision.applies == Truth::undecided) {
+    for (const auto& where : trace.where) append(leaves, blame(where, Truth::undecided));
+    if (trace.when) append(leaves, blame(*trace.when, Truth::undecided));
+    for (const auto& exception : trace.unless) append(leaves, blame(exception, Truth::undecided));
+  }
+  if (decision.require == Truth::undecided) {
+    if (trace.require) append(leaves, blame(*trace.require, Truth::undecided));
+    if (trace.due && trace.due->why != Why::known) leaves.push_back(&*trace.due);
+    if (trace.done && trace.done->why != Why::known) leaves.push_back(&*trace.done);
+  }
+  return leaves;
+}
+
+Question question(const Context& context, const Evaluated& leaf) {
+  const Evaluated& cause = cause_of(leaf);
+  const auto& vocabulary = *context.book->vocabulary;
+  Question out;
+  const vocabulary::Field* field = nullptr;
+  if (cause.why == Why::unfinished && cause.list != site::nowhere) {
+    const auto& list = context.site->lists[cause.list];
+    field = &vocabulary.shapes[context.site->elements[list.owner].shape].fields[list.field];
+    out.fact = site::address(*context.site, vocabulary, list.owner, list.field);
+    out.ask = list.stated ? "What else is there, to the end of the " + spaced(field->name) + "?" : field->ask;
+  } else if (cause.tree != nullptr && cause.tree->nodes[cause.node].op == Op::path) {
+    field = field_of(context, cause);
+    out.fact = fact_address(context, cause);
+    out.ask = field != nullptr ? field->ask : "";
+  } else if (cause.tree != nullptr && cause.tree->nodes[cause.node].op == Op::confirmed) {
+    const auto& name = cause.tree->nodes[cause.node].name;
+    out.fact = "confirmed." + name;
+    out.ask = "Is " + spaced(name) + " confirmed?";
+  } else {
+    // Too coarse a value, a missing mark or row: the fact it is about, and what about it.
+    for (const auto& kid : cause.kids) {
+      if (kid.tree == nullptr || kid.tree->nodes[kid.node].op != Op::path) continue;
+      field = field_of(context, kid);
+      out.fact = fact_address(context, kid);
+      break;
+    }
+    out.ask = sentence(undecided(context, leaf));
+    if (cause.why == Why::too_close && field != nullptr) out.ask = "A closer reading: " + undecided(context, leaf) + ".";
+  }
+  if (out.ask.empty()) out.ask = sentence(undecided(context, leaf));
+  if (field == nullptr) return out;
+  constexpr std::array<const char*, 4> costs = {"know", "look", "measure", "dig"};
+  out.hint = field->hint;
+  out.stop = field->stop;
+  out.cost = costs[static_cast<std::size_t>(field->cost)];
+  return out;
+}
+
+}  // namespace headgate::explain

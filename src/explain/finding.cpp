@@ -1,0 +1,231 @@
+// One decision as a finding.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "explain/collect.hpp"
+
+namespace headgate::explain {
+
+using evaluate::ClauseTrace;
+using evaluate::Decision;
+using evaluate::Outcome;
+using evaluate::Trace;
+using quantity::Truth;
+using rulebook::Clause;
+using rulebook::Rule;
+
+namespace {
+
+std::string_view words(rulebook::Level level) {
+  switch (level) {
+    case rulebook::Level::must: return "must";
+    case rulebook::Level::should: return "should";
+    case rulebook::Level::note: return "note";
+  }
+  return "";
+}
+
+// Said once each, in the order met; long lists of alike elements are cut.
+std::string said(const Context& context, const std::vector<const Evaluated*>& leaves, bool open) {
+  constexpr std::size_t most = 4;
+  std::vector<std::string> parts;
+  for (const auto* leaf : leaves) {
+    std::string part = open ? undecided(context, *leaf) : observed(context, *leaf);
+    if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(std::move(part));
+  }
+  if (parts.size() > most) {
+    const std::size_t more = parts.size() - most;
+    parts.resize(most);
+    parts.push_back(fmt::format("and {} more", more));
+  }
+  return joined(parts, "; ");
+}
+
+// The labels of clauses that failed: what the report blames. Empty for an unlabelled requirement.
+std::string labels(const ClauseTrace& require, Truth truth) {
+  std::vector<std::string> names;
+  for (const auto& kid : require.kids) {
+    if (kid.truth == truth && !kid.clause->label.empty()) names.push_back(kid.clause->label);
+  }
+  return joined(names, "; ");
+}
+
+std::string filled(const Context& context, const rulebook::Text& text, const Trace& trace) {
+  std::string out;
+  std::size_t from = 0;
+  for (const auto& [offset, value] : trace.holes) {
+    const std::size_t close = text.written.find('}', offset);
+    if (close == std::string::npos) break;
+    out += text.written.substr(from, offset - from) + (value.why == evaluate::Why::known ? shown(context, value) : "(not stated)");
+    from = close + 1;
+  }
+  return out + text.written.substr(from);
+}
+
+std::string not_met(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace) {
+  std::vector<std::string> parts;
+  if (!rule.if_not.written.empty()) parts.push_back(filled(context, rule.if_not, trace));
+  if (decision.done_late) parts.push_back("done late: due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+  else if (rule.due && trace.due && decision.require == Truth::no && !trace.require) {
+    parts.push_back("not done, and it was due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+  }
+  if (trace.require && trace.require->truth == Truth::no) {
+    const bool any = trace.require->clause->mode == Clause::Mode::any;
+    const std::string names = labels(*trace.require, Truth::no);
+    const std::string plain = said(context, blame(*trace.require, Truth::no), false);
+    if (any && !names.empty()) parts.push_back("none of these holds: " + names);
+    else if (rule.if_not.written.empty() || !names.empty()) parts.push_back(names.empty() ? plain : names + ": no (" + plain + ")");
+  }
+  return joined(parts, ". ");
+}
+
+std::string open_words(const Context& context, const Decision& decision, const Trace& trace) {
+  const std::string what = said(context, open_leaves(trace, decision), true);
+  if (decision.applies == Truth::undecided && decision.require == Truth::no) return "Fails if it applies: " + what;
+  if (decision.applies == Truth::undecided && decision.require != Truth::undecided) return "Applies only if decided: " + what;
+  return "Cannot be decided: " + what;
+}
+
+std::string met_words(const Context& context, const Decision& decision, const Trace& trace) {
+  std::string out;
+  if (trace.require) {
+    const std::string names = trace.require->clause->mode == Clause::Mode::any ? labels(*trace.require, Truth::yes) : "";
+    out = names.empty() ? said(context, blame(*trace.require, Truth::yes), false) : names;
+  } else if (decision.due.presence == vocabulary::Presence::present) {
+    out = "done by " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi));
+  }
+  if (decision.applies == Truth::undecided) out += ", whether or not it applies";
+  return out;
+}
+
+std::string why_not_applicable(const Context& context, const Decision& decision, const Trace& trace) {
+  if (decision.nothing_matched) return "there is nothing of the kind it is about";
+  if (decision.when != Truth::no) {
+    for (const auto& exception : trace.unless) {
+      if (exception.truth == Truth::yes) {
+        return "excepted: " + (exception.clause->label.empty() ? said(context, blame(exception, Truth::yes), false) : exception.clause->label);
+      }
+    }
+  }
+  std::vector<const Evaluated*> leaves;
+  for (const auto& where : trace.where) {
+    const auto more = blame(where, Truth::no);
+    leaves.insert(leaves.end(), more.begin(), more.end());
+  }
+  if (trace.when) {
+    const auto more = blame(*trace.when, Truth::no);
+    leaves.insert(leaves.end(), more.begin(), more.end());
+  }
+  return said(context, leaves, false);
+}
+
+std::string list_name(const Context& context, const Rule& rule, const Decision& decision) {
+  if (decision.unfinished != site::nowhere) {
+    const auto& list = context.site->lists[decision.unfinished];
+    return site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
+  }
+  const auto& steps = rule.each.binders.front().list.nodes[rule.each.binders.front().list.root].steps;
+  return steps.empty() ? "list" : steps.back().name;
+}
+
+std::string outcome_sentence(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace, Outcome outcome) {
+  switch (outcome) {
+    case Outcome::pass: return sentence(met_words(context, decision, trace));
+    case Outcome::accepted: return sentence("met through a recorded approval: " + met_words(context, decision, trace));
+    case Outcome::fail: return sentence(not_met(context, rule, decision, trace));
+    case Outcome::advisory:
+      if (rule.level == rulebook::Level::note) return trace.when ? sentence(said(context, blame(*trace.when, Truth::yes), false)) : "";
+      return sentence(not_met(context, rule, decision, trace));
+    case Outcome::undecided:
+      if (!rule.each.binders.empty() && decision.elements.empty()) {
+        const std::string list = list_name(context, rule, decision);
+        return sentence(decision.unfinished != site::nowhere && context.site->lists[decision.unfinished].stated
+                            ? "the list " + list + " is not finished, so there may be more to judge"
+                            : "the list " + list + " is not stated");
+      }
+      return sentence(open_words(context, decision, trace));
+    case Outcome::later:
+      if (decision.duty_open && decision.would_be == Outcome::undecided) {
+        return sentence("due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+      }
+      return outcome_sentence(context, rule, decision, trace, decision.would_be);
+    case Outcome::not_applicable: return sentence(why_not_applicable(context, decision, trace));
+    case Outcome::not_in_force: return sentence(rule.standing_says);
+  }
+  return "";
+}
+
+std::string because(const Context& context, const Decision& decision, const Trace& trace) {
+  if (decision.applies != Truth::yes || !trace.when) return "";
+  return said(context, blame(*trace.when, Truth::yes), false);
+}
+
+std::string elements(const Context& context, const Decision& decision) {
+  std::vector<std::string> names;
+  for (const auto element : decision.elements) names.push_back(site::address(*context.site, *context.book->vocabulary, element));
+  return joined(names, ", ");
+}
+
+}  // namespace
+
+Finding finding(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {
+  const Rule& rule = context.book->rules[decision.rule];
+  const Trace trace = evaluate::explain(judgement, decision);
+  Finding out;
+  out.rule = context.book->place + "/" + rule.id;
+  out.topic = rule.topic;
+  out.title = rule.title;
+  out.outcome = evaluate::words(decision.outcome);
+  out.would_be = decision.outcome == Outcome::later ? evaluate::words(decision.would_be) : "";
+  out.level = words(rule.level);
+  if (rule.stage < context.book->vocabulary->stages.size()) out.stage = context.book->vocabulary->stages[rule.stage].name;
+  out.stage_unknown = decision.stage_unknown;
+  out.element = elements(context, decision);
+  out.sentence = outcome_sentence(context, rule, decision, trace, decision.outcome);
+  out.because = because(context, decision, trace);
+  if (decision.due.presence == vocabulary::Presence::present && !decision.due.number.everything()) {
+    out.due = vocabulary::show(decision.due, {vocabulary::Type::Kind::date, {}, vocabulary::no_id, {}}, *context.book->vocabulary);
+  }
+  const auto& cited = rule.adopted.empty() ? rule.sources : rule.adopted;
+  for (const auto& citation : cited) out.citations.push_back(shown(context, citation));
+  out.facts = facts(context, trace);
+  out.limits = limits(context, trace);
+  out.clauses = clauses(context, trace);
+  for (const auto& one : questions(context, judgement, decision)) out.to_decide.push_back({one.fact, one.ask});
+  out.why = rule.why;
+  out.fix = rule.fix;
+  out.caution = rule.caution;
+  out.often_misread = rule.often_misread;
+  out.at = context.sources->place(rule.range);
+  out.assumed = std::any_of(out.facts.begin(), out.facts.end(), [](const FactShown& fact) { return fact.assumed; });
+  return out;
+}
+
+std::vector<Question> questions(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {
+  std::vector<Question> out;
+  const Outcome settled = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
+  if (settled != Outcome::undecided) return out;
+  const Rule& rule = context.book->rules[decision.rule];
+  if (!rule.each.binders.empty() && decision.elements.empty()) {
+    Question one;
+    one.fact = list_name(context, rule, decision);
+    const auto field = context.book->vocabulary->shapes[0].field(one.fact);
+    const bool stated = decision.unfinished != site::nowhere && context.site->lists[decision.unfinished].stated;
+    if (stated) one.ask = "What else is there, to the end of the " + spaced(one.fact) + "?";
+    else if (field) one.ask = context.book->vocabulary->shapes[0].fields[*field].ask;
+    if (field) one.hint = context.book->vocabulary->shapes[0].fields[*field].hint;
+    if (field) one.stop = context.book->vocabulary->shapes[0].fields[*field].stop;
+    out.push_back(one);
+    return out;
+  }
+  const Trace trace = evaluate::explain(judgement, decision);
+  for (const auto* leaf : open_leaves(trace, decision)) {
+    Question one = question(context, *leaf);
+    const auto alike = [&](const Question& other) { return other.fact == one.fact && other.ask == one.ask; };
+    if (std::none_of(out.begin(), out.end(), alike)) out.push_back(std::move(one));
+  }
+  return out;
+}
+
+}  // namespace headgate::explain

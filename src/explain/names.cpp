@@ -1,0 +1,131 @@
+// Names and values of facts, limits and elements.
+#include <algorithm>
+#include <cctype>
+
+#include "explain/words.hpp"
+
+namespace headgate::explain {
+
+using expression::Op;
+using vocabulary::Field;
+using vocabulary::Presence;
+using vocabulary::Shape;
+using Kind = vocabulary::Type::Kind;
+
+std::string spaced(std::string_view name) {
+  std::string words(name);
+  std::replace(words.begin(), words.end(), '-', ' ');
+  return words;
+}
+
+std::string sentence(std::string text) {
+  if (text.empty()) return text;
+  text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  if (text.back() != '.' && text.back() != '?' && text.back() != '!') text += '.';
+  return text;
+}
+
+std::string joined(const std::vector<std::string>& parts, std::string_view by) {
+  std::string all;
+  for (const auto& part : parts) {
+    if (!all.empty()) all += by;
+    all += part;
+  }
+  return all;
+}
+
+namespace {
+
+const Shape& shape_of(const Context& context, site::ElementId element) {
+  return context.book->vocabulary->shapes[context.site->elements[element].shape];
+}
+
+std::string title_of(const Shape& shape) { return shape.title.empty() ? spaced(shape.name) : shape.title; }
+
+// The shape that holds the fact a path asks for, following records the site does not have.
+std::pair<const Shape*, const Field*> asked_for(const Context& context, const Evaluated& path) {
+  const auto& vocabulary = *context.book->vocabulary;
+  if (path.element == site::nowhere) return {nullptr, nullptr};
+  const Shape* shape = &shape_of(context, path.element);
+  if (path.field >= shape->fields.size()) return {shape, nullptr};
+  const Field* field = &shape->fields[path.field];
+  for (const auto& step : path.beyond) {
+    const Shape* next = nullptr;
+    for (std::size_t id = 0; id < vocabulary.shapes.size(); ++id) {
+      if (field->type.shapes.test(id)) next = &vocabulary.shapes[id];
+    }
+    if (next == nullptr) return {shape, field};
+    const auto at = next->field(step);
+    if (!at) return {shape, field};
+    shape = next;
+    field = &next->fields[*at];
+  }
+  return {shape, field};
+}
+
+}  // namespace
+
+const Field* field_of(const Context& context, const Evaluated& path) { return asked_for(context, path).second; }
+
+const site::Slot* slot_of(const Context& context, const Evaluated& path) {
+  if (path.element == site::nowhere || !path.beyond.empty()) return nullptr;
+  if (path.field >= shape_of(context, path.element).fields.size()) return nullptr;
+  return &context.site->slot(path.element, path.field);
+}
+
+std::string subject(const Context& context, const Evaluated& path) {
+  const auto [shape, field] = asked_for(context, path);
+  if (shape == nullptr) return "it";
+  if (path.tree != nullptr && path.tree->nodes[path.node].steps.empty()) return element_words(context, path.element);
+  if (field == nullptr) return title_of(*shape);
+  const std::string name = field->title.empty() ? spaced(field->name) : field->title;
+  if (shape->name == "site" || (!shape->kind && !field->title.empty())) return name;
+  return "the " + title_of(*shape) + "'s " + name;
+}
+
+std::string fact_address(const Context& context, const Evaluated& path) {
+  if (path.element == site::nowhere) return "";
+  const auto& shape = shape_of(context, path.element);
+  std::string address = path.field < shape.fields.size()
+                            ? site::address(*context.site, *context.book->vocabulary, path.element, path.field)
+                            : site::address(*context.site, *context.book->vocabulary, path.element);
+  for (const auto& step : path.beyond) address += "." + step;
+  return address;
+}
+
+std::string element_words(const Context& context, site::ElementId element) {
+  if (element == site::nowhere) return "it";
+  if (element == 0) return "the site";
+  const std::string address = site::address(*context.site, *context.book->vocabulary, element);
+  const std::string name = title_of(shape_of(context, element));
+  return "the " + name + " at " + address.substr(0, address.find(' '));
+}
+
+std::string limit_title(const Context& context, const Evaluated& limit) {
+  if (limit.limit < 0) return "";
+  const auto& of = context.book->limits[static_cast<std::size_t>(limit.limit)];
+  std::string title = of.title.empty() ? spaced(of.signature.name) : of.title;
+  if (title.size() > 1 && std::islower(static_cast<unsigned char>(title[1])) != 0) {
+    title[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(title[0])));
+  }
+  return title;
+}
+
+std::string shown(const Context& context, const Evaluated& of) {
+  const auto& vocabulary = *context.book->vocabulary;
+  if (of.value.presence == Presence::none) return "none";
+  const auto* node = of.tree == nullptr ? nullptr : &of.tree->nodes[of.node];
+  if (node != nullptr && node->op == Op::path) {
+    const auto* slot = slot_of(context, of);
+    if (slot != nullptr && slot->origin != site::Origin::left_out && !slot->written.empty() && of.type.kind != Kind::choice &&
+        of.type.kind != Kind::element && of.type.kind != Kind::list) return slot->written;
+  }
+  if (node != nullptr && node->op == Op::literal && !node->written.empty() && of.type.kind != Kind::choice) return node->written;
+  if (of.type.kind == Kind::element && of.value.id != site::nowhere) return element_words(context, of.value.id);
+  if (of.type.kind == Kind::kind && of.value.id < vocabulary.shapes.size()) return title_of(vocabulary.shapes[of.value.id]);
+  if (of.limit >= 0 && of.kids.size() == 1 && of.kids[0].tree != nullptr &&
+      of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal) return shown(context, of.kids[0]);
+  return vocabulary::show(of.value, of.type, vocabulary);
+}
+
+}  // namespace headgate::explain

@@ -1,0 +1,176 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "report/report.hpp"
+
+namespace headgate::report {
+
+namespace {
+
+constexpr std::size_t label_width = 10;   // "  caution "
+
+std::string upper(std::string word) {
+  for (char& c : word) c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+  return word;
+}
+
+class Writer {
+ public:
+  Writer(const Report& report, const TextOptions& options) : report_(report), options_(options) {}
+
+  std::string write() {
+    head();
+    for (const auto& finding : report_.findings) {
+      if (acts(finding)) full(finding);
+    }
+    waiting();
+    in_brief();
+    foot();
+    return out_;
+  }
+
+ private:
+  static bool acts(const Finding& finding) {
+    return finding.outcome == "fail" || finding.outcome == "advisory" || finding.outcome == "accepted" ||
+           (finding.outcome == "later" && finding.would_be != "pass" && finding.would_be != "undecided");
+  }
+
+  void line(std::string_view label, const std::string& words) {
+    if (words.empty()) return;
+    out_ += wrapped(fmt::format("  {:<{}}", label, label_width - 2), words, label_width, options_.width);
+  }
+
+  void head() {
+    out_ += report_.site_name.empty() ? "(a site without a name)\n" : report_.site_name + "\n";
+    line("site", report_.site_file + (report_.stage.empty() ? ", stage not stated" : ", stage " + report_.stage));
+    std::string law = report_.place_title.empty() ? report_.place : report_.place_title + " (" + report_.place + ")";
+    for (const auto& also : report_.also) law += ", and beside it " + also;
+    line("law", law);
+    std::string days = report_.permit_applied_on.empty() ? "permit application not dated" : "permit applied for " + report_.permit_applied_on;
+    if (!report_.checked_on.empty()) days += "; checked on " + report_.checked_on;
+    line("days", days);
+    line("answer", answer());
+    out_ += '\n';
+  }
+
+  std::string answer() const {
+    const auto fails = report_.totals[1];
+    const auto open = report_.totals[3];
+    if (fails == 0 && open == 0) return report_.plan ? "As planned, nothing fails and nothing is left undecided." : "Nothing fails and nothing is left undecided.";
+    std::string words = fails == 0 ? "Nothing fails" : fmt::format("{} {}", fails, fails == 1 ? "finding fails" : "findings fail");
+    if (open > 0) words += fmt::format(", {} {} undecided", open, open == 1 ? "is" : "are");
+    return words + ".";
+  }
+
+  void heading(const Finding& finding) {
+    std::string word = upper(finding.outcome);
+    if (finding.outcome == "later") word += " (" + finding.would_be + ")";
+    std::string words = finding.rule;
+    if (!finding.element.empty()) words += " at " + finding.element;
+    for (const auto& also : finding.signed_by) words += ", " + also + " too";
+    words += "  [" + finding.topic + (finding.stage.empty() ? "" : ", from " + finding.stage) +
+             (finding.level == "must" ? "" : ", " + finding.level) + "]";
+    out_ += wrapped(word + "  ", words, label_width, options_.width);
+  }
+
+  static std::string seen_words(const CitationShown& citation) {
+    if (citation.document == "practice") return "common practice, no published source";
+    std::string words = citation.document + " " + citation.section;
+    if (!citation.title.empty()) words += " (" + citation.title + ")";
+    words += ", seen: " + citation.seen;
+    if (!citation.where.empty()) words += " (" + citation.where + ")";
+    if (!citation.carried_from.empty()) words += ", carried from " + citation.carried_from;
+    if (!citation.doubt.empty()) words += "; doubtful: " + citation.doubt;
+    return words;
+  }
+
+  void full(const Finding& finding) {
+    heading(finding);
+    line("", finding.title + ".");
+    line("found", finding.sentence);
+    if (!finding.because.empty() && finding.level != "note") line("asked as", finding.because);
+    for (const auto& fact : finding.facts) fact_line(fact);
+    for (const auto& limit : finding.limits) limit_lines(limit);
+    for (const auto& citation : finding.citations) line("source", seen_words(citation));
+    line("why", finding.why);
+    line("fix", finding.fix);
+    line("caution", finding.caution);
+    if (!finding.often_misread.empty()) line("note", "often misread: " + finding.often_misread);
+    if (finding.assumed) line("note", "rests on an assumed value");
+    if (finding.stage_unknown) line("note", "the stage is not stated");
+    out_ += '\n';
+  }
+
+  void fact_line(const FactShown& fact) {
+    std::string words = fact.name + " = " + fact.value;
+    if (!fact.how.empty()) words += ", " + fact.how;
+    if (!fact.at.empty()) words += "  (" + fact.at + ")";
+    line("fact", words);
+  }
+
+  void limit_lines(const LimitShown& limit) {
+    std::string words = limit.name + " = " + limit.value;
+    if (!limit.written.empty()) words += " (" + limit.written + ")";
+    if (!limit.layer.empty()) words += ", set by " + limit.layer;
+    if (!limit.citation.document.empty()) words += ": " + seen_words(limit.citation);
+    line("limit", words);
+    std::string replaced;
+    for (const auto& one : limit.replaced) replaced += (replaced.empty() ? "replaces " : ", ") + one;
+    line("", replaced);
+  }
+
+  // Undecided findings by the question that would settle them.
+  void waiting() {
+    for (const auto& question : report_.next) {
+      const std::size_t rules = question.rules.size();
+      const std::string head = fmt::format("{} {} wait{} on: {}", question.decides, question.decides == 1 ? "finding" : "findings",
+                                           question.decides == 1 ? "s" : "", question.ask);
+      out_ += wrapped("UNDECIDED  ", head, label_width, options_.width);
+      line("state", question.fact + (question.cost.empty() ? "" : "  [" + question.cost + "]"));
+      line("hint", question.hint);
+      std::string names;
+      for (const auto& rule : question.rules) names += (names.empty() ? "" : ", ") + rule;
+      line(rules == 1 ? "rule" : "rules", names);
+      out_ += '\n';
+    }
+    if (report_.unfinished.empty()) return;
+    std::string names;
+    for (const auto& list : report_.unfinished) names += (names.empty() ? "" : ", ") + list;
+    out_ += wrapped("UNFINISHED  ", names + ": written down only so far; nothing is concluded from what is absent", label_width, options_.width);
+    out_ += '\n';
+  }
+
+  void in_brief() {
+    if (!options_.all) return;
+    for (const auto& finding : report_.findings) {
+      if (acts(finding)) continue;
+      const std::string word = finding.outcome == "pass" && report_.plan ? "passes as planned" : finding.outcome;
+      std::string words = finding.rule;
+      if (!finding.element.empty()) words += " at " + finding.element;
+      words += ": " + (finding.sentence.empty() ? finding.title + "." : finding.sentence);
+      out_ += wrapped(upper(word) + "  ", words, label_width, options_.width);
+    }
+    out_ += '\n';
+  }
+
+  void foot() {
+    std::string totals;
+    for (std::size_t i = 0; i < report_.totals.size(); ++i) {
+      if (report_.totals[i] == 0) continue;
+      totals += (totals.empty() ? "" : ", ") + fmt::format("{} {}", report_.totals[i], outcome_names[i]);
+    }
+    out_ += wrapped("", (totals.empty() ? "No findings" : totals) + ".", 0, options_.width);
+    out_ += wrapped("", report_.closing, 0, options_.width);
+  }
+
+  const Report& report_;
+  const TextOptions& options_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string text(const Report& report, const TextOptions& options) { return Writer(report, options).write(); }
+
+}  // namespace headgate::report

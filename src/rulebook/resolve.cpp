@@ -1,0 +1,143 @@
+#include <algorithm>
+#include <set>
+
+#include "rulebook/chains.hpp"
+#include "rulebook/given.hpp"
+#include "rulebook/keys.hpp"
+#include "rulebook/order.hpp"
+#include "rulebook/place.hpp"
+#include "rulebook/rules.hpp"
+#include "rulebook/standing.hpp"
+#include "rulebook/tables.hpp"
+#include "vocabulary/names.hpp"
+
+namespace headgate::rulebook {
+
+using document::Node;
+using quantity::Day;
+using text::Diagnostics;
+using text::say;
+using vocabulary::Vocabulary;
+
+namespace {
+
+// The last change in force that says what is adopted.
+Adoption adoption_of(const Place& place, const std::vector<std::size_t>& in_force, const Documents& documents, Diagnostics& found) {
+  Adoption adoption{&documents, place.id, {}};
+  for (const Change& change : place.changes) {
+    const Node* adopts = change.node->find("adopts");
+    if (!adopts || (adopts->is_scalar() && adopts->scalar == "nothing")) continue;
+    for (const Node* word : words_of(*adopts, found)) one_of(*word, documents.ids(), "unknown-document", found);
+  }
+  Diagnostics said;
+  for (const std::size_t i : in_force) {
+    if (const Node* adopts = place.changes[i].node->find("adopts")) adoption.adopts = adopted_ids(*adopts, said);
+  }
+  return adoption;
+}
+
+// Formulas that another place added are no business of this one.
+bool ours(const vocabulary::Field& field, const Library& library, const Place& place) {
+  const text::FileId file = field.formula->range.file;
+  if (file == place.node->range.file) return true;
+  return std::any_of(library.vocabulary.begin(), library.vocabulary.end(),
+                     [&](const Node* each) { return each->range.file == file; });
+}
+
+void compile_derived(Rulebook& book, const Declarations& all, const Library& library, const Place& place, Diagnostics& found) {
+  const Vocabulary& vocabulary = *book.vocabulary;
+  for (std::size_t s = 0; s < vocabulary.shapes.size(); ++s) {
+    const auto shape = static_cast<vocabulary::ShapeId>(s);
+    const auto& fields = vocabulary.shapes[s].fields;
+    for (std::size_t f = 0; f < fields.size(); ++f) {
+      if (!fields[f].formula || !ours(fields[f], library, place)) continue;
+      const auto& type = fields[f].type;
+      const auto wanted = type.kind == vocabulary::Type::Kind::nothing ? std::nullopt : std::optional(type);
+      auto tree = expression::compile(*fields[f].formula, scope_of(all, vocabulary, shape), wanted, found);
+      if (tree) book.derived.push_back({shape, static_cast<vocabulary::FieldId>(f), std::move(*tree)});
+    }
+  }
+}
+
+// Derived values so that each comes after what it needs.
+void put_in_order(Rulebook& book, Diagnostics& found) {
+  const std::vector<std::size_t> order = Needs(book).order(found);
+  std::vector<Derived> derived;
+  for (const std::size_t i : order) derived.push_back(std::move(book.derived[i]));
+  book.derived = std::move(derived);
+}
+
+Layer layer_of(std::size_t change, const Place& place, const text::Range& range) {
+  if (change != of_project) return place.changes[change].layer;
+  Layer layer;
+  layer.range = range;
+  return layer;
+}
+
+// The rules, and what each reads before anything of it is left out.
+std::vector<std::vector<Use>> read_rules(Rulebook& book, const std::vector<WrittenRule>& written, const Place& place,
+                                         const Needs& needs, const RuleReader& reader) {
+  const std::vector<bool> without = valueless(book.limits, reader.vocabulary);
+  std::vector<std::vector<Use>> uses;
+  for (const WrittenRule& each : written) {
+    Rule rule = read_rule(each, reader);
+    uses.push_back(uses_of(rule, reader.vocabulary));
+    rule.layers.push_back(layer_of(each.change, place, rule.range));
+    for (const std::size_t change : each.changed_by) rule.layers.push_back(layer_of(change, place, {}));
+    if (each.dropped) rule.layers.push_back(layer_of(each.dropped_by, place, {}));
+    leave_out_exceptions(rule, each, reader.adoption);
+    set_standing(rule, each, place, book.day, without, reader.all, reader.vocabulary);
+    rule.limits = needs.limits_behind(uses_of(rule, reader.vocabulary), true);
+    book.rules.push_back(std::move(rule));
+  }
+  return uses;
+}
+
+// A limit without a type was said where it is declared; its users need not repeat it.
+void forget_echoes(Diagnostics& found, std::size_t from) {
+  const auto begin = found.begin() + static_cast<std::ptrdiff_t>(from);
+  const auto echo = [](const text::Diagnostic& each) { return each.id == "limit-type-unknown"; };
+  found.erase(std::remove_if(begin, found.end(), echo), found.end());
+}
+
+}  // namespace
+
+Rulebook resolve(const Library& library, const Vocabulary& vocabulary, const Place& place, std::optional<Day> day,
+                 Diagnostics& found) {
+  const std::size_t before = found.size();
+  const std::vector<std::size_t> in_force = changes_in_force(place, day);
+  const Documents documents = read_documents(library.sources, place.node->find("sources"), place.id, found);
+  const Adoption adoption = adoption_of(place, in_force, documents, found);
+
+  Rulebook book;
+  book.vocabulary = &vocabulary;
+  book.place = place.id;
+  book.title = place.title;
+  book.also = place.also;
+  book.day = day;
+  book.adopts = adoption.adopts;
+  book.documents = documents.all();
+  book.given = read_given(place, in_force, vocabulary, found);
+  book.closed = read_closed_days(place, found);
+
+  const auto limits = collect_limits(library, &place, found);
+  std::vector<Table> tables = read_tables(table_files(library, &place, in_force, found), documents, vocabulary, found);
+  Declarations all = declare(limits, std::move(tables), vocabulary, nullptr, found);
+  fill_chains(all, limits, place, in_force, adoption, vocabulary, found);
+  book.limits = all.limits;
+  book.tables = all.tables;
+  book.ladders = book.table("size-ladder");
+  book.size_match = book.table("size-equivalence");
+  compile_derived(book, all, library, place, found);
+  put_in_order(book, found);
+
+  const Needs needs(book);
+  const RuleReader reader{all, vocabulary, documents, adoption, found};
+  const auto rules = collect_rules(library, place, in_force, documents, found);
+  const auto uses = read_rules(book, rules, place, needs, reader);
+  say_unused(book, rules, uses, needs, reader);
+  forget_echoes(found, before);
+  return book;
+}
+
+}  // namespace headgate::rulebook
