@@ -90,7 +90,7 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
   empty.kind = document::Node::Kind::map;
   const auto site = site::load(empty, law->vocabulary, world.found);
   world.found.clear();
-  const auto result = evaluate::evaluate(*tree, *book, site, {});
+  const auto result = evaluate::evaluate(*tree, *book, site);
   const Type& type = tree->nodes[tree->root].type;
   const bool number = type.kind == Type::Kind::number;
   if (result.value.presence != vocabulary::Presence::present || (number && result.value.number.everything())) {

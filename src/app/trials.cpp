@@ -166,7 +166,7 @@ struct Verdict {
 
 bool about(const Trial& trial, const evaluate::Judgement& judgement, const evaluate::Decision& decision) {
   if (trial.element.empty()) return true;
-  for (const auto element : decision.elements) {
+  for (const auto element : evaluate::elements(judgement, decision)) {
     const std::string address = site::address(*judgement.site, *judgement.book->vocabulary, element);
     if (address == trial.element || address.substr(0, address.find(' ')) == trial.element) return true;
   }

@@ -18,7 +18,7 @@ std::optional<Node> read_text(std::string_view written, const Caps& caps, Findin
   }
   std::string text(written);
   if (!check_bytes(text, found)) return std::nullopt;
-  const std::optional<Offset> end = check_lines(text, found);
+  const std::optional<Offset> end = check_lines(text, caps, found);
   if (!end) return std::nullopt;
   text.resize(*end);
   return read_tree(text, caps, found);

@@ -18,6 +18,7 @@ namespace headgate::document {
 struct Caps {
   std::size_t file_bytes = 4U << 20U;     // 4 MiB
   std::size_t depth = 32;                 // maps and lists inside one another
+  std::size_t line_bytes = 64U << 10U;    // 64 KiB: YAML reads a long line again and again
   std::size_t scalar_bytes = 64U << 10U;  // 64 KiB
   std::size_t nodes = 200'000;
   std::size_t diagnostics = 50;  // further ones are counted, not listed

@@ -27,6 +27,14 @@ std::string why_not_utf8(std::string_view text, std::size_t at) {
   return "a character that is cut short";
 }
 
+// A wrong beginning and the continuation bytes that follow it are one mistake.
+std::size_t bad_length(std::string_view text, std::size_t at) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(at_or_end(text, at + i)); };
+  std::size_t length = 1;
+  while (byte(0) >= 0xC0 && length < 4 && byte(length) >= 0x80 && byte(length) < 0xC0) ++length;
+  return length;
+}
+
 std::uint32_t code_point(std::string_view bytes) {
   std::uint32_t point = static_cast<unsigned char>(bytes[0]);
   if (bytes.size() > 1) point &= 0x7FU >> bytes.size();
@@ -52,10 +60,11 @@ std::size_t check_character(std::string& text, std::size_t at, Findings& found) 
   const auto begin = static_cast<Offset>(at);
   if (length == 0) {
     const auto byte = static_cast<unsigned char>(text[at]);
-    found.add("yaml-bad-utf8", begin, begin + 1,
+    const std::size_t bad = bad_length(text, at);
+    found.add("yaml-bad-utf8", begin, begin + static_cast<Offset>(bad),
               {fmt::format("0x{:02X}", byte), std::to_string(at), why_not_utf8(text, at)});
-    mask(text, at, 1);
-    return 1;
+    mask(text, at, bad);
+    return bad;
   }
   const std::uint32_t point = code_point(std::string_view(text).substr(at, length));
   if (is_refused(point)) {
@@ -63,7 +72,7 @@ std::size_t check_character(std::string& text, std::size_t at, Findings& found) 
     mask(text, at, length);
   } else if (point == '\r' && at_or_end(text, at + 1) != '\n') {
     found.add("yaml-lone-return", begin, begin + 1);
-    mask(text, at, 1);
+    text[at] = '\n';
   }
   return length;
 }
@@ -77,7 +86,7 @@ bool check_bytes(std::string& text, Findings& found) {
   }
   if (starts_with(text, "\xEF\xBB\xBF")) text.replace(0, 3, "  \n");
   for (std::size_t at = 0; at < text.size();) at += check_character(text, at, found);
-  return true;
+  return found.unlisted == 0;
 }
 
 }  // namespace headgate::document

@@ -11,8 +11,9 @@
 
 namespace headgate::document {
 
-// False when the file is no UTF-8 text at all. A byte order mark becomes an empty line and bytes that
-// are refused become `_`, so that the rest can be looked at too and nothing moves.
+// False when the file is no UTF-8 text at all, or so little that listing more of it helps nobody. A byte order mark
+// becomes an empty line and bytes that are refused become `_` (a lone return, a line feed), so that the rest can be
+// looked at too and nothing moves.
 bool check_bytes(std::string& text, Findings& found);
 
 }  // namespace headgate::document

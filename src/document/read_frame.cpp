@@ -31,8 +31,10 @@ void flush_split(Frame& frame, std::string_view text, Findings& found) {
 
 bool is_split(const Frame& frame) { return frame.split.after_plain && !frame.node.entries.empty(); }
 
-void miss_colon(Frame& frame, Findings& found) {
+void miss_colon(Frame& frame, std::string_view text, Findings& found) {
   const text::Range key = frame.pending.key_range;
+  const Offset hash = skip_blanks(text, frame.key_after);
+  if (at_or_end(text, hash) == '#' && !is_plain_comment(text, hash)) return;  // said with the key
   if (frame.flow && is_split(frame)) {
     if (frame.split.end == 0) frame.split.left_over = key.begin;
     frame.split.end = key.end;
@@ -70,8 +72,7 @@ void drop_repeated_keys(Node& map, Findings& found) {
       continue;
     }
     repeated[order[i]] = true;
-    found.add(text::say("yaml-duplicate-key", entry.key_range, {shortened(entry.key)}, original.key_range,
-                        "first given here"));
+    found.add("yaml-duplicate-key", entry.key_range, {shortened(entry.key)}, original.key_range, "first given here");
   }
   std::vector<Entry> kept;
   for (std::size_t i = 0; i < map.entries.size(); ++i) {
@@ -110,8 +111,19 @@ void take_key(Frame& frame, Node key, const Token& token, std::string_view text,
   frame.pending.key = std::move(key.scalar);
 }
 
+// `number: #12` and the value on a later line: the comment took what was meant as the value.
+void refuse_comment_before(const Frame& frame, const Node& value, Offset begin, std::string_view text,
+                           Findings& found) {
+  if (!value.is_scalar() || same_line(text, frame.key_after, begin)) return;
+  const Offset colon = skip_blanks(text, frame.key_after);
+  const Offset hash = skip_blanks(text, colon + 1);
+  if (at_or_end(text, colon) != ':' || at_or_end(text, hash) != '#' || is_plain_comment(text, hash)) return;
+  refuse_comment(text, hash, frame.flow, "", found);
+}
+
 void take_value(Frame& frame, Node value, const Token& token, std::string_view text, Findings& found) {
   frame.waiting = false;
+  refuse_comment_before(frame, value, token.begin, text, found);
   check_indent(frame, value, token.begin, text, found);
   if (!same_line(text, frame.key_after, token.begin)) refuse_glued_colon(value, text, found);
   flush_split(frame, text, found);
@@ -133,7 +145,7 @@ Offset miss_value(Frame& frame, std::string_view text, Findings& found) {
   frame.waiting = false;
   const Offset colon = frame.flow ? skip_gap(text, frame.key_after) : skip_blanks(text, frame.key_after);
   if (at_or_end(text, colon) != ':') {
-    if (!frame.dropped) miss_colon(frame, found);
+    if (!frame.dropped) miss_colon(frame, text, found);
     return frame.key_after;
   }
   if (frame.dropped) return colon + 1;

@@ -22,6 +22,28 @@ bool is_all_braces(std::string_view text) {
   return first == '{' || first == '[';
 }
 
+// yaml-cpp scans far ahead of what it reports when braces open and never close, so hopeless nesting is
+// found first. Braces in text and comments count here too; the exact depth is counted while reading.
+bool check_nesting(std::string_view text, std::size_t depth, Findings& found) {
+  constexpr std::size_t hopeless = 8;
+  std::size_t open = 0;
+  for (Offset at = 0; at < text.size(); ++at) {
+    if (text[at] == '[' || text[at] == '{') ++open;
+    if ((text[at] == ']' || text[at] == '}') && open > 0) --open;
+    if (open <= hopeless * depth) continue;
+    found.add("yaml-too-deep", at, at + 1, {std::to_string(depth)});
+    return false;
+  }
+  return true;
+}
+
+bool check_length(std::string_view text, Offset line, std::size_t longest, Findings& found) {
+  const std::size_t length = line_end(text, line) - line;
+  if (length <= longest) return true;
+  found.add("yaml-line-too-long", line, line, {std::to_string(length), std::to_string(longest)});
+  return false;
+}
+
 bool check_tab(std::string_view text, Offset line, Findings& found) {
   const Offset content = skip_blanks(text, line);
   const char first = at_or_end(text, content);
@@ -40,13 +62,15 @@ Offset next_line(std::string_view text, Offset line) {
 
 }  // namespace
 
-std::optional<Offset> check_lines(std::string& text, Findings& found) {
+std::optional<Offset> check_lines(std::string& text, const Caps& caps, Findings& found) {
+  if (!check_nesting(text, caps.depth, found)) return std::nullopt;
   const bool tabs_allowed = is_all_braces(text);
   bool indents_sound = true;
   bool begun = false;
   bool empty = true;
   auto end = static_cast<Offset>(text.size());
   for (Offset line = 0; line < text.size(); line = next_line(text, line)) {
+    if (!check_length(text, line, caps.line_bytes, found)) return std::nullopt;
     const Offset content = skip_blanks(text, line);
     const char first = at_or_end(text, content);
     if (is_line_end(first) || first == '#') continue;

@@ -8,12 +8,13 @@
 #include <optional>
 #include <string>
 
+#include "document/read.hpp"
 #include "document/read_text.hpp"
 
 namespace headgate::document {
 
-// Where the first document ends; nullopt when the indents cannot be trusted or there is nothing to
-// read. Directives are overwritten by comments.
-std::optional<Offset> check_lines(std::string& text, Findings& found);
+// Where the first document ends; nullopt when a line is too long, the nesting hopeless, the indents
+// cannot be trusted or there is nothing to read. Directives are overwritten by comments.
+std::optional<Offset> check_lines(std::string& text, const Caps& caps, Findings& found);
 
 }  // namespace headgate::document

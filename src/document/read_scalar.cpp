@@ -36,7 +36,7 @@ Offset block_indent(std::string_view text, Offset first_line, const std::vector<
 
 ScalarText plain_text(std::string_view text, Offset begin, std::string_view value) {
   const auto size = static_cast<Offset>(value.size());
-  if (text.substr(begin, size) == value) return {begin, begin + size, begin + size, false, {}};
+  if (text.substr(begin, size) == value) return {begin, begin + size, begin + size, false, true, {}};
   Offset at = begin;
   Offset end = begin;
   for (const char c : value) {
@@ -45,7 +45,7 @@ ScalarText plain_text(std::string_view text, Offset begin, std::string_view valu
     if (at >= text.size() || text[at] != c) break;
     end = ++at;
   }
-  return {begin, end, end, true, {}};
+  return {begin, end, end, true, true, {}};
 }
 
 ScalarText quoted_text(std::string_view text, Offset quote) {
@@ -64,7 +64,7 @@ ScalarText quoted_text(std::string_view text, Offset quote) {
   const Offset begin = std::min(quote + 1, size);
   const Offset end = std::clamp(at, begin, size);
   const bool spread = text.substr(begin, end - begin).find('\n') != std::string_view::npos;
-  return {begin, end, std::min(end + 1, size), spread, {}};
+  return {begin, end, std::min(end + 1, size), spread, end < size, {}};
 }
 
 ScalarText block_text(std::string_view text, Offset header, std::string_view value) {

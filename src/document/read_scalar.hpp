@@ -18,6 +18,7 @@ struct ScalarText {
   Offset end = 0;
   Offset after = 0;     // first byte after the scalar, closing quote included
   bool spread = false;  // over several lines that YAML joins into one
+  bool closed = true;   // false: the text ends before the closing quote, which yaml-cpp may let pass
   std::vector<Offset> line_offsets;
 };
 

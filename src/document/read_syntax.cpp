@@ -70,18 +70,20 @@ bool explain_by_closed_value(const Syntax& s, Findings& found) {
 void explain_flow_end(const Syntax& s, Findings& found) {
   const auto opened = std::find_if(s.frames.rbegin(), s.frames.rend(), [](const Frame& f) { return f.closer != 0; });
   const Offset opener = opened == s.frames.rend() ? s.cursor : opened->node.range.begin;
-  if (explain_by_comment(s, opener, found)) return;
+  if (was_reported(found, "yaml-unclosed-quote", opener) || explain_by_comment(s, opener, found)) return;
   const bool spread = forget(found, "yaml-spread-text", opener);
   const bool at_end = skip_gap(s.text, s.at) >= s.text.size();
-  forget(found, "yaml-key-not-text", opener);
+
   if (!at_end && !spread && explain_by_closed_value(s, found)) return;
   if (!at_end && !spread && s.text[s.at] == ':') {
     found.add("yaml-colon-in-value", s.at, one_more(s, s.at));
   } else if (!at_end && !spread) {
     found.add("yaml-brace-content", s.at, line_end(s.text, s.at));
+  } else if (opened == s.frames.rend()) {
+    found.add("yaml-syntax", s.at, one_more(s, s.at));
   } else {
-    const std::string closer = opened == s.frames.rend() ? "" : std::string(1, opened->closer);
-    found.add("yaml-unclosed-brace", opener, one_more(s, opener), {character_at(s, opener), closer});
+    found.add("yaml-unclosed-brace", opener, one_more(s, opener),
+              {character_at(s, opener), std::string(1, opened->closer)});
   }
 }
 
@@ -105,6 +107,7 @@ void explain_open_quote(const Syntax& s, Findings& found) {
 void explain_colon(const Syntax& s, Findings& found) {
   const Offset line = line_begin(s.text, s.at);
   const std::string_view before = s.text.substr(line, s.at - line);
+  if (was_reported(found, "yaml-colon-needs-space", line)) return;
   if (before.find(": ") == std::string_view::npos) {
     const Offset before_line = line == 0 ? 0 : line_begin(s.text, line - 1);
     forget(found, "yaml-spread-text", before_line);
@@ -115,9 +118,20 @@ void explain_colon(const Syntax& s, Findings& found) {
   }
 }
 
+void explain_first_character(const Syntax& s, Offset at, Findings& found) {
+  found.add("yaml-reserved-character", at, one_more(s, at),
+            {character_at(s, at), in_quotes(s.text.substr(at, line_end(s.text, at) - at))});
+}
+
 void explain_indent(const Syntax& s, Findings& found) {
   const Offset line = line_begin(s.text, s.at);
   if (was_reported(found, "yaml-colon-needs-space", line) || explain_by_closed_value(s, found)) return;
+  const Offset next = skip_blanks(s.text, s.cursor);
+  if (is_flow_indicator(at_or_end(s.text, next))) {
+    forget(found, "yaml-empty-value", line);
+    explain_first_character(s, next, found);
+    return;
+  }
   const Offset content = skip_blanks(s.text, line);
   found.add("yaml-indent", content, line_end(s.text, content));
 }
@@ -128,8 +142,7 @@ bool explain_sign(const Syntax& s, char sign, std::string_view id, Findings& fou
   const std::size_t last = s.text.substr(0, one_more(s, s.at)).rfind(sign);
   if (last == std::string_view::npos || last < line) return false;
   const auto at = static_cast<Offset>(last);
-  Offset end = at;
-  while (end < s.text.size() && !is_space(s.text[end])) ++end;
+  const Offset end = skip_word(s.text, at);
   const std::string_view word = s.text.substr(at, end - at);
   found.add(id, at, end, {shortened(word), in_quotes(word)});
   return true;
@@ -159,7 +172,9 @@ bool explain_token(const Syntax& s, const std::string& message, Findings& found)
   } else if (message == MAP_KEY) {
     found.add("yaml-complex-key", s.at, end);
   } else if (is_one_of(message, {CHAR_IN_BLOCK, ZERO_INDENT_IN_BLOCK})) {
-    found.add("yaml-block-header", s.at, line_end(s.text, s.at));
+    const std::size_t bar = s.text.substr(0, s.at).rfind('|');
+    const Offset begin = bar == std::string_view::npos ? s.at : static_cast<Offset>(bar);
+    found.add("yaml-block-header", begin, line_end(s.text, begin));
   } else if (message == TAB_IN_INDENTATION) {
     found.add("yaml-tab", s.at, end);
   } else if (message == INVALID_HEX || starts_with(message, INVALID_UNICODE) || starts_with(message, INVALID_ESCAPE)) {
@@ -167,9 +182,7 @@ bool explain_token(const Syntax& s, const std::string& message, Findings& found)
     const Offset begin = slash == std::string_view::npos ? s.at : static_cast<Offset>(slash);
     found.add("yaml-bad-escape", begin, std::max(s.at, begin));
   } else if (message == UNKNOWN_TOKEN && s.at < s.text.size()) {
-    const Offset line = line_end(s.text, s.at);
-    found.add("yaml-reserved-character", s.at, end,
-              {character_at(s, s.at), in_quotes(s.text.substr(s.at, line - s.at))});
+    explain_first_character(s, s.at, found);
   } else {
     return false;
   }

@@ -46,6 +46,11 @@ Offset skip_gap(std::string_view text, Offset at) {
   return at;
 }
 
+Offset skip_word(std::string_view text, Offset at) {
+  while (at < text.size() && !is_space(text[at]) && !is_flow_indicator(text[at])) ++at;
+  return at;
+}
+
 bool same_line(std::string_view text, Offset a, Offset b) {
   const auto [first, last] = std::minmax(a, b);
   return text.substr(first, last - first).find('\n') == std::string_view::npos;
@@ -87,12 +92,13 @@ std::string in_quotes(std::string_view value) {
 }
 
 void Findings::add(std::string_view id, Offset begin, Offset end, const std::vector<std::string>& arguments) {
-  add(text::say(id, range(begin, end), arguments));
+  add(id, range(begin, end), arguments, {}, {});
 }
 
-void Findings::add(text::Diagnostic diagnostic) {
+void Findings::add(std::string_view id, const text::Range& range, const std::vector<std::string>& arguments,
+                   const text::Range& other, std::string other_says) {
   if (list.size() < cap) {
-    list.push_back(std::move(diagnostic));
+    list.push_back(text::say(id, range, arguments, other, std::move(other_says)));
   } else {
     ++unlisted;
   }

@@ -18,6 +18,7 @@ using Offset = std::uint32_t;
 
 inline bool is_blank(char c) { return c == ' ' || c == '\t'; }
 inline bool is_line_end(char c) { return c == '\n' || c == '\r'; }
+inline bool is_flow_indicator(char c) { return c == ',' || c == '[' || c == ']' || c == '{' || c == '}'; }
 inline bool is_space(char c) { return is_blank(c) || is_line_end(c); }
 
 // The byte at `at`, '\n' past the end: what ends a line ends every search.
@@ -27,6 +28,7 @@ Offset line_begin(std::string_view text, Offset at);
 Offset line_end(std::string_view text, Offset at);  // the \n or \r\n, or the end of the text
 Offset skip_blanks(std::string_view text, Offset at);
 Offset skip_gap(std::string_view text, Offset at);
+Offset skip_word(std::string_view text, Offset at);  // up to a blank, a line end, a comma or a brace
 bool same_line(std::string_view text, Offset a, Offset b);
 inline Offset column(std::string_view text, Offset at) { return at - line_begin(text, at); }
 
@@ -54,7 +56,8 @@ struct Findings {
 
   text::Range range(Offset begin, Offset end) const { return {file, begin, end}; }
   void add(std::string_view id, Offset begin, Offset end, const std::vector<std::string>& arguments = {});
-  void add(text::Diagnostic diagnostic);
+  void add(std::string_view id, const text::Range& range, const std::vector<std::string>& arguments,
+           const text::Range& other, std::string other_says);
 };
 
 }  // namespace headgate::document

@@ -84,7 +84,7 @@ class TreeReader final : public YAML::EventHandler {
   void pass_closer(char closer);
   void add_scalar(Offset begin, std::string_view value);
   void put(Node node, const Token& token);
-  void miss(Offset at);
+  void miss(Offset at, Offset gap);
 
   Node scalar_node(Offset begin, std::string_view value);
   void check_scalar(const Node& node, const ScalarText& where, Offset begin);
@@ -133,9 +133,9 @@ Offset TreeReader::place(const YAML::Mark& mark) const {
 // Anchors and tags stand before a node, as part of it. Returns where the node itself begins.
 Offset TreeReader::refuse_properties(Offset at) {
   for (char first = at_or_end(text_, at); first == '&' || first == '!'; first = at_or_end(text_, at)) {
-    Offset end = at;
-    while (end < text_.size() && !is_space(text_[end])) ++end;
+    const Offset end = skip_word(text_, at);
     found_.add(first == '&' ? "yaml-anchor" : "yaml-tag", at, end, {shortened(text_.substr(at, end - at))});
+    cursor_ = std::max(cursor_, end);
     at = skip_gap(text_, end);
   }
   return at;
@@ -154,14 +154,14 @@ void TreeReader::OnNull(const YAML::Mark& mark, YAML::anchor_t /*anchor*/) {
   if (word > 0 && (expects_key() || !is_next_key)) {
     add_scalar(at, text_.substr(at, word));
   } else {
-    miss(refuse_properties(at));
+    const Offset gap = cursor_;
+    miss(refuse_properties(at), gap);
   }
 }
 
 void TreeReader::OnAlias(const YAML::Mark& mark, YAML::anchor_t /*anchor*/) {
   const Offset at = place(mark);
-  Offset end = at;
-  while (end < text_.size() && !is_space(text_[end])) ++end;
+  const Offset end = skip_word(text_, at);
   const std::string_view alias = text_.substr(at, end - at);
   found_.add("yaml-alias", at, end, {shortened(alias), in_quotes(alias)});
   add_scalar(at, alias);
@@ -169,13 +169,14 @@ void TreeReader::OnAlias(const YAML::Mark& mark, YAML::anchor_t /*anchor*/) {
 
 void TreeReader::OnScalar(const YAML::Mark& mark, const std::string& /*tag*/, YAML::anchor_t /*anchor*/,
                           const std::string& value) {
+  const Offset gap = cursor_;
   const Offset begin = refuse_properties(place(mark));
   const char first = at_or_end(text_, begin);
   const bool is_there = !value.empty() || first == '"' || first == '\'' || first == '|' || first == '>';
   if (is_there) {
     add_scalar(begin, value);
   } else {
-    miss(begin);
+    miss(begin, gap);
   }
 }
 
@@ -198,16 +199,17 @@ void TreeReader::open(Node::Kind kind, Offset at, bool flow) {
   count_node(at);
   Frame frame;
   frame.is_key = expects_key();
-  if (frame.is_key) found_.add("yaml-key-not-text", at, line_end(text_, at));
+  cursor_ = at;
+
   frame.node.kind = kind;
   frame.node.in_braces = !frames_.empty() && frames_.back().flow;
   frame.node.range = found_.range(at, at);
   frame.flow = flow || frame.node.in_braces;
-  frame.column = column(text_, at);
+  if (!frame.flow) frame.column = column(text_, at);
   const char opener = at_or_end(text_, at);
   if (frame.flow && (opener == '{' || opener == '[')) {
     frame.closer = opener == '{' ? '}' : ']';
-    cursor_ = at + 1;
+    ++cursor_;
   }
   frames_.push_back(std::move(frame));
 }
@@ -220,6 +222,7 @@ void TreeReader::close(bool complete) {
   const Offset begin = frame.node.range.begin;
   frame.node.range.end = std::max(begin, cursor_);
   if (frame.is_key) {
+    if (complete) found_.add("yaml-key-not-text", begin, frame.node.range.end);
     frames_.back().waiting = frames_.back().dropped = true;
     frames_.back().key_after = cursor_;
   } else if (complete || frames_.empty() || !expects_key()) {
@@ -260,12 +263,12 @@ void TreeReader::put(Node node, const Token& token) {
   }
 }
 
-void TreeReader::miss(Offset at) {
+void TreeReader::miss(Offset at, Offset gap) {
   count_node(at);
   if (frames_.empty()) {
     found_.add("yaml-empty-file", at, at);
   } else if (frames_.back().node.is_list()) {
-    cursor_ = std::max(cursor_, miss_item(frames_.back(), at, cursor_, text_, found_));
+    cursor_ = std::max(cursor_, miss_item(frames_.back(), at, gap, text_, found_));
   } else if (frames_.back().waiting) {
     cursor_ = std::max(cursor_, miss_value(frames_.back(), text_, found_));
   } else {
@@ -303,7 +306,10 @@ void TreeReader::check_scalar(const Node& node, const ScalarText& where, Offset 
     found_.add("yaml-text-too-long", begin, begin,
                {std::to_string(node.scalar.size()), std::to_string(caps_.scalar_bytes)});
   }
-  if (where.spread) found_.add("yaml-spread-text", where.begin, where.end);
+  if (!where.closed) {
+    found_.add("yaml-unclosed-quote", begin, line_end(text_, begin), {std::string(1, text_[begin])});
+  } else if (where.spread)
+    found_.add("yaml-spread-text", where.begin, where.end);
   if (at_or_end(text_, begin) == '>') found_.add("yaml-folded-block", begin, begin + 1);
   if (node.style == Node::Style::block && node.scalar.empty()) found_.add("yaml-empty-block", begin, begin + 1);
   const auto is_control = [](char c) { return (c >= 0 && c < ' ' && c != '\n' && c != '\t') || c == '\x7f'; };

@@ -2,8 +2,10 @@
 //
 //   Judgement judgement = judge(book, site, {});
 //   judgement.decisions[0].outcome;            // one decision a rule, or one an element of its `each`
-//   Trace trace = explain(judgement, 0);       // every node behind it with its value
+//   Trace trace = explain(judgement, judgement.decisions[0]);   // every node behind it with its value
 //   A site without pressure.highest-static: the decision is undecided, and the trace says Why::missing.
+//
+// To judge again and again, keep the plan: prepare() reserves every place, decide() allocates nothing.
 #pragma once
 
 #include <optional>
@@ -11,6 +13,7 @@
 #include <vector>
 
 #include "evaluate/outcome.hpp"
+#include "evaluate/plan.hpp"
 #include "evaluate/trace.hpp"
 
 namespace headgate::evaluate {
@@ -25,16 +28,22 @@ struct Judgement {
   const rulebook::Rulebook* book = nullptr;
   const site::Site* site = nullptr;
   Options options;
+  Plan plan;
+  std::vector<Cell> cells;                   // what every node came to
   std::vector<Decision> decisions;           // by rule in rulebook order, then by element in the order of the walk
 };
 
 // Rulebook and site must outlive the judgement.
+Judgement prepare(const rulebook::Rulebook& book, const site::Site& site, const Options& options);
+void decide(Judgement& judgement);
 Judgement judge(const rulebook::Rulebook& book, const site::Site& site, const Options& options);
+
+// What a decision is about: the elements of its `each`, in binder order; none for a rule about the whole site.
+const std::vector<site::ElementId>& elements(const Judgement& judgement, const Decision& decision);
 
 Trace explain(const Judgement& judgement, const Decision& decision);
 
 // One expression by itself (`calc`): no variables. `site` may be an empty one.
-Evaluated evaluate(const expression::Tree& tree, const rulebook::Rulebook& book, const site::Site& site,
-                   const Options& options);
+Evaluated evaluate(const expression::Tree& tree, const rulebook::Rulebook& book, const site::Site& site);
 
 }  // namespace headgate::evaluate

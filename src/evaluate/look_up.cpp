@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace headgate::evaluate {
 
@@ -11,8 +12,6 @@ using rulebook::Table;
 using vocabulary::Value;
 
 namespace {
-
-constexpr Found outside() { return {}; }
 
 // Whether a row's exact or range key may be what was asked.
 Truth key_matches(const Table& table, const Table::Row& row, std::size_t k, const Value& asked, const rulebook::Rulebook& book) {
@@ -45,125 +44,153 @@ class Gather {
   bool outside_ = false;
 };
 
-struct Ordered {
-  double key;
-  const Value* cell;
+// The ordered key of a row (linear or next up), among the rows whose other keys may match.
+struct Rows {
+  const Table& table;
+  std::span<const Value> asked;
+  std::size_t ordered;
+  std::size_t column;
+  const rulebook::Rulebook& book;
+  double step;
+
+  Truth matches(const Table::Row& row) const {
+    Truth all = Truth::yes;
+    for (std::size_t k = 0; k < asked.size(); ++k) {
+      if (k != ordered) all = quantity::both(all, key_matches(table, row, k, asked[k], book));
+    }
+    return all;
+  }
+  double key(const Table::Row& row) const { return row.keys[ordered].number.lo; }
+  double snapped(const Table::Row& row) const { return quantity::snap(key(row), step); }
+
+  // The matching row nearest to `at` from below or above, itself included; nullptr when there is none.
+  const Table::Row* nearest(double at, bool above) const {
+    const double wanted = quantity::snap(at, step);
+    const Table::Row* best = nullptr;
+    for (const auto& row : table.rows) {
+      const double here = snapped(row);
+      if (above ? here < wanted : here > wanted) continue;
+      if (best != nullptr && (above ? here >= snapped(*best) : here <= snapped(*best))) continue;
+      if (matches(row) != Truth::no) best = &row;
+    }
+    return best;
+  }
+
+  // All matching rows whose key lies in [lo, hi].
+  void between(double lo, double hi, Gather& gather) const {
+    for (const auto& row : table.rows) {
+      if (lo <= snapped(row) && snapped(row) <= hi && matches(row) != Truth::no) gather.take(row.cells[column]);
+    }
+  }
 };
 
-Value between(const Ordered& low, const Ordered& high, double key) {
-  Value value = *low.cell;
-  const double share = (key - low.key) / (high.key - low.key);
-  value.number.lo = low.cell->number.lo + share * (high.cell->number.lo - low.cell->number.lo);
-  value.number.hi = low.cell->number.hi + share * (high.cell->number.hi - low.cell->number.hi);
-  return value;
+void at_linear(const Rows& rows, double at, Gather& gather) {
+  const auto* low = rows.nearest(at, false);
+  const auto* high = rows.nearest(at, true);
+  if (low == nullptr || high == nullptr) return gather.silent();
+  if (rows.snapped(*low) == rows.snapped(*high)) return gather.take(low->cells[rows.column]);
+  Value value = low->cells[rows.column];
+  const Interval to = high->cells[rows.column].number;
+  const double share = (at - rows.key(*low)) / (rows.key(*high) - rows.key(*low));
+  value.number.lo += share * (to.lo - value.number.lo);
+  value.number.hi += share * (to.hi - value.number.hi);
+  gather.take(value);
 }
 
-void at_linear(const std::vector<Ordered>& rows, double key, double step, Gather& gather) {
-  const double snapped = quantity::snap(key, step);
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (quantity::snap(rows[i].key, step) == snapped) return gather.take(*rows[i].cell);
-    if (i + 1 < rows.size() && rows[i].key < key && key < rows[i + 1].key) return gather.take(between(rows[i], rows[i + 1], key));
-  }
-  gather.silent();
+void by_linear(const Rows& rows, Interval asked, Gather& gather) {
+  at_linear(rows, asked.lo, gather);
+  if (asked.exact()) return;
+  rows.between(quantity::snap(asked.lo, rows.step), quantity::snap(asked.hi, rows.step), gather);
+  at_linear(rows, asked.hi, gather);
 }
 
-void by_linear(const std::vector<Ordered>& rows, Interval key, double step, Gather& gather) {
-  at_linear(rows, key.lo, step, gather);
-  if (key.exact()) return;
-  for (const auto& row : rows) {
-    if (key.lo < row.key && row.key < key.hi) gather.take(*row.cell);
-  }
-  at_linear(rows, key.hi, step, gather);
-}
-
-void by_next_up(const std::vector<Ordered>& rows, const Value* over, Interval key, double step, Gather& gather) {
-  const double lo = quantity::snap(key.lo, step);
-  const double hi = quantity::snap(key.hi, step);
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double row = quantity::snap(rows[i].key, step);
-    const bool reached = lo <= row;
-    const bool needed = i == 0 || quantity::snap(rows[i - 1].key, step) < hi;
-    if (reached && needed) gather.take(*rows[i].cell);
-  }
-  if (rows.empty() || hi > quantity::snap(rows.back().key, step)) {
-    if (over != nullptr) gather.take(*over);
-    else gather.silent();
-  }
+void by_next_up(const Rows& rows, Interval asked, Gather& gather) {
+  const auto* last = rows.nearest(asked.hi, true);
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  rows.between(quantity::snap(asked.lo, rows.step), last != nullptr ? rows.snapped(*last) : infinity, gather);
+  if (last != nullptr) return;
+  if (rows.table.over) gather.take((*rows.table.over)[rows.column]);
+  else gather.silent();
 }
 
 }  // namespace
 
-Found look_up(const Table& table, const std::vector<Value>& keys, std::size_t column, const rulebook::Rulebook& book) {
+Found look_up(const Table& table, std::span<const Value> keys, std::size_t column, const rulebook::Rulebook& book) {
   for (const auto& key : keys) {
     if (!usable(key)) return {vocabulary::unknown(), key.presence == vocabulary::Presence::none ? Why::of_none : Why::parts};
   }
-  const auto& type = table.signature.columns[column].type;
-  Gather gather(type, book);
-  std::optional<std::size_t> ordered;
+  Gather gather(table.signature.columns[column].type, book);
+  std::size_t ordered = keys.size();
   for (std::size_t k = 0; k < keys.size(); ++k) {
     if (table.match[k] == Match::next_up || table.match[k] == Match::linear) ordered = k;
   }
-  std::vector<Ordered> rows;
-  Truth covered = Truth::no;   // by a row that certainly matches
-  for (const auto& row : table.rows) {
-    Truth matches = Truth::yes;
-    for (std::size_t k = 0; k < keys.size(); ++k) {
-      if (k != ordered) matches = quantity::both(matches, key_matches(table, row, k, keys[k], book));
-    }
-    if (matches == Truth::no) continue;
-    covered = quantity::either(covered, matches);
-    if (ordered) rows.push_back({row.keys[*ordered].number.lo, &row.cells[column]});
-    else gather.take(row.cells[column]);
-  }
-  if (!ordered) {
-    if (covered == Truth::no && table.over) gather.take((*table.over)[column]);
+  const double step = ordered < keys.size() ? grid_of(table.signature.keys[ordered].type) : 1.0;
+  const Rows rows{table, keys, ordered, column, book, step};
+  if (ordered < keys.size()) {
+    if (table.match[ordered] == Match::linear) by_linear(rows, keys[ordered].number, gather);
+    else by_next_up(rows, keys[ordered].number, gather);
     return gather.result();
   }
-  const double step = grid_of(table.signature.keys[*ordered].type);
-  const auto by_key = [](const Ordered& a, const Ordered& b) { return a.key < b.key; };
-  std::stable_sort(rows.begin(), rows.end(), by_key);
-  const Interval asked = keys[*ordered].number;
-  if (table.match[*ordered] == Match::linear) by_linear(rows, asked, step, gather);
-  else by_next_up(rows, table.over ? &(*table.over)[column] : nullptr, asked, step, gather);
+  Truth covered = Truth::no;
+  for (const auto& row : table.rows) {
+    const Truth matches = rows.matches(row);
+    covered = quantity::either(covered, matches);
+    if (matches != Truth::no) gather.take(row.cells[column]);
+  }
+  if (covered == Truth::no && table.over) gather.take((*table.over)[column]);
   return gather.result();
 }
 
 namespace {
 
-// The sizes of one ladder in the order of the table.
-std::vector<double> ladder(vocabulary::Ladder which, const rulebook::Rulebook& book) {
-  std::vector<double> sizes;
-  if (!book.ladders) return sizes;
-  for (const auto& row : book.tables[*book.ladders].rows) {
-    if (row.keys[0].ladder == which) sizes.push_back(row.keys[0].number.lo);
-  }
-  std::sort(sizes.begin(), sizes.end());
-  return sizes;
-}
-
-std::optional<std::size_t> rung(const std::vector<double>& sizes, double size) {
+// One step up or down the ladder of the table from a size; nothing past its end.
+std::optional<double> next_size(double size, vocabulary::Ladder which, bool up, const rulebook::Rulebook& book) {
   const double step = quantity::grid(quantity::dimensions::size);
-  for (std::size_t i = 0; i < sizes.size(); ++i) {
-    if (quantity::snap(sizes[i], step) == quantity::snap(size, step)) return i;
+  std::optional<double> best;
+  for (const auto& row : book.tables[*book.ladders].rows) {
+    const double here = row.keys[0].number.lo;
+    if (row.keys[0].ladder != which || quantity::snap(here, step) == quantity::snap(size, step)) continue;
+    if (up ? here < size || (best && here > *best) : here > size || (best && here < *best)) continue;
+    best = here;
   }
-  return std::nullopt;
+  return best;
 }
 
-std::optional<double> up(const std::vector<double>& sizes, double size, double steps) {
-  const auto at = rung(sizes, size);
-  if (!at) return std::nullopt;
-  const double to = static_cast<double>(*at) + steps;
-  if (!(to >= 0) || to >= static_cast<double>(sizes.size())) return std::nullopt;
-  return sizes[static_cast<std::size_t>(to)];
+bool on_ladder(double size, vocabulary::Ladder which, const rulebook::Rulebook& book) {
+  if (!book.ladders) return false;
+  const double step = quantity::grid(quantity::dimensions::size);
+  const auto& rows = book.tables[*book.ladders].rows;
+  return std::any_of(rows.begin(), rows.end(), [&](const auto& row) {
+    return row.keys[0].ladder == which && quantity::snap(row.keys[0].number.lo, step) == quantity::snap(size, step);
+  });
+}
+
+std::optional<double> up(double size, double steps, vocabulary::Ladder which, const rulebook::Rulebook& book) {
+  if (!on_ladder(size, which, book) || !std::isfinite(steps)) return std::nullopt;
+  std::optional<double> at = size;
+  for (double left = std::abs(steps); left > 0 && at; --left) at = next_size(*at, which, steps > 0, book);
+  return at;
+}
+
+// How many steps up from one size to another on one ladder.
+std::optional<double> steps_between(double from, double to, vocabulary::Ladder which, const rulebook::Rulebook& book) {
+  if (!on_ladder(from, which, book) || !on_ladder(to, which, book)) return std::nullopt;
+  double steps = 0;
+  const double grid = quantity::grid(quantity::dimensions::size);
+  const bool rises = to > from;
+  for (std::optional<double> at = from; at && quantity::snap(*at, grid) != quantity::snap(to, grid);) {
+    at = next_size(*at, which, rises, book);
+    steps += rises ? 1 : -1;
+  }
+  return steps;
 }
 
 }  // namespace
 
 Found size_up(const Value& size, const Interval& steps, const rulebook::Rulebook& book) {
   if (!usable(size)) return {vocabulary::unknown(), Why::parts};
-  const auto sizes = ladder(size.ladder, book);
-  const auto lo = up(sizes, size.number.lo, std::round(steps.lo));
-  const auto hi = up(sizes, size.number.hi, std::round(steps.hi));
+  const auto lo = up(size.number.lo, std::round(steps.lo), size.ladder, book);
+  const auto hi = up(size.number.hi, std::round(steps.hi), size.ladder, book);
   if (!lo || !hi) return {vocabulary::unknown(), Why::outside_table};
   Value value = size;
   value.number = {*lo, *hi};
@@ -175,14 +202,10 @@ Found size_steps(const Value& from_in, const Value& to_in, const rulebook::Ruleb
   Value from = from_in;
   Value to = to_in;
   if (!same_ladder(from, to, book)) return {vocabulary::unknown(), Why::two_ladders};
-  const auto sizes = ladder(from.ladder, book);
-  const auto a_lo = rung(sizes, from.number.lo);
-  const auto a_hi = rung(sizes, from.number.hi);
-  const auto b_lo = rung(sizes, to.number.lo);
-  const auto b_hi = rung(sizes, to.number.hi);
-  if (!a_lo || !a_hi || !b_lo || !b_hi) return {vocabulary::unknown(), Why::outside_table};
-  const auto steps = [](std::size_t a, std::size_t b) { return static_cast<double>(b) - static_cast<double>(a); };
-  return {vocabulary::of_number({steps(*a_hi, *b_lo), steps(*a_lo, *b_hi)}), Why::known};
+  const auto lo = steps_between(from.number.hi, to.number.lo, from.ladder, book);
+  const auto hi = steps_between(from.number.lo, to.number.hi, from.ladder, book);
+  if (!lo || !hi) return {vocabulary::unknown(), Why::outside_table};
+  return {vocabulary::of_number({*lo, *hi}), Why::known};
 }
 
 }  // namespace headgate::evaluate

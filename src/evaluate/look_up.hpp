@@ -5,6 +5,8 @@
 //   look-up of 25 gpm where the last row is 20 gpm                  -> unknown, Why::outside_table
 #pragma once
 
+#include <span>
+
 #include "evaluate/values.hpp"
 
 namespace headgate::evaluate {
@@ -14,7 +16,7 @@ struct Found {
   Why why = Why::known;
 };
 
-Found look_up(const rulebook::Table& table, const std::vector<vocabulary::Value>& keys, std::size_t column,
+Found look_up(const rulebook::Table& table, std::span<const vocabulary::Value> keys, std::size_t column,
               const rulebook::Rulebook& book);
 
 // Steps along the ladder of nominal sizes (table `size-ladder`, one key a size): `steps` up from `size`.
@@ -23,6 +25,6 @@ Found size_up(const vocabulary::Value& size, const quantity::Interval& steps, co
 Found size_steps(const vocabulary::Value& from, const vocabulary::Value& to, const rulebook::Rulebook& book);
 
 // A function of the registry (expression/functions.hpp) for inputs that may be coarse.
-Found call_function(std::size_t function, const std::vector<vocabulary::Value>& inputs, const rulebook::Rulebook& book);
+Found call_function(std::size_t function, std::span<const vocabulary::Value> inputs, const rulebook::Rulebook& book);
 
 }  // namespace headgate::evaluate

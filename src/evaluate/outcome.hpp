@@ -21,10 +21,12 @@ enum class Outcome : std::uint8_t { pass, fail, advisory, undecided, later, acce
 inline constexpr std::size_t outcome_count = 8;
 std::string_view words(Outcome outcome);   // "pass", "not applicable", …
 
+inline constexpr std::uint32_t no_instance = 0xffffffffU;
+
 // One finding before it is put in words.
 struct Decision {
   std::uint32_t rule = 0;
-  std::vector<site::ElementId> elements;   // of `each`, in binder order; empty for a rule about the whole site
+  std::uint32_t instance = no_instance;    // which binding of its `each`, see judge.hpp's elements()
   Outcome outcome = Outcome::undecided;
   Outcome would_be = Outcome::undecided;   // of `later`: what it would be now
   Truth applies = Truth::yes;              // where, when and no exception

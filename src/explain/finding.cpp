@@ -138,7 +138,7 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
       if (rule.level == rulebook::Level::note) return trace.when ? sentence(said(context, blame(*trace.when, Truth::yes), false)) : "";
       return sentence(not_met(context, rule, decision, trace));
     case Outcome::undecided:
-      if (!rule.each.binders.empty() && decision.elements.empty()) {
+      if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance) {
         const std::string list = list_name(context, rule, decision);
         return sentence(decision.unfinished != site::nowhere && context.site->lists[decision.unfinished].stated
                             ? "the list " + list + " is not finished, so there may be more to judge"
@@ -161,9 +161,9 @@ std::string because(const Context& context, const Decision& decision, const Trac
   return said(context, blame(*trace.when, Truth::yes), false);
 }
 
-std::string elements(const Context& context, const Decision& decision) {
+std::string elements(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {
   std::vector<std::string> names;
-  for (const auto element : decision.elements) names.push_back(site::address(*context.site, *context.book->vocabulary, element));
+  for (const auto element : evaluate::elements(judgement, decision)) names.push_back(site::address(*context.site, *context.book->vocabulary, element));
   return joined(names, ", ");
 }
 
@@ -181,7 +181,7 @@ Finding finding(const Context& context, const evaluate::Judgement& judgement, co
   out.level = words(rule.level);
   if (rule.stage < context.book->vocabulary->stages.size()) out.stage = context.book->vocabulary->stages[rule.stage].name;
   out.stage_unknown = decision.stage_unknown;
-  out.element = elements(context, decision);
+  out.element = elements(context, judgement, decision);
   out.sentence = outcome_sentence(context, rule, decision, trace, decision.outcome);
   out.because = because(context, decision, trace);
   if (decision.due.presence == vocabulary::Presence::present && !decision.due.number.everything()) {
@@ -207,7 +207,7 @@ std::vector<Question> questions(const Context& context, const evaluate::Judgemen
   const Outcome settled = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
   if (settled != Outcome::undecided) return out;
   const Rule& rule = context.book->rules[decision.rule];
-  if (!rule.each.binders.empty() && decision.elements.empty()) {
+  if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance) {
     Question one;
     one.fact = list_name(context, rule, decision);
     const auto field = context.book->vocabulary->shapes[0].field(one.fact);

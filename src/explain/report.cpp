@@ -33,9 +33,10 @@ std::size_t rank_of(Outcome outcome) {
 
 std::string id_of(const Judgement& judgement, const Decision& decision) { return judgement.book->rules[decision.rule].id; }
 
-const Decision* counterpart(const Judgement& in, const std::string& id, const Decision& of) {
+const Decision* counterpart(const Judgement& in, const std::string& id, const Judgement& from, const Decision& of) {
   for (const auto& other : in.decisions) {
-    if (id_of(in, other) == id && other.elements == of.elements && other.unfinished == of.unfinished) return &other;
+    const bool alike = evaluate::elements(in, other) == evaluate::elements(from, of) && other.unfinished == of.unfinished;
+    if (alike && id_of(in, other) == id) return &other;
   }
   return nullptr;
 }
@@ -44,7 +45,7 @@ const Decision* counterpart(const Judgement& in, const std::string& id, const De
 void across_dates(const Authority& authority, Entry& entry, const Decision& decision) {
   const std::string id = id_of(authority.judgements.front(), decision);
   for (std::size_t i = 1; i < authority.judgements.size(); ++i) {
-    const Decision* other = counterpart(authority.judgements[i], id, decision);
+    const Decision* other = counterpart(authority.judgements[i], id, authority.judgements.front(), decision);
     if (other != nullptr && other->outcome == decision.outcome) continue;
     entry.outcome = Outcome::undecided;
     entry.finding.outcome = evaluate::words(Outcome::undecided);

@@ -7,6 +7,13 @@
 
 namespace headgate::expression {
 
+namespace {
+
+const std::vector<LimitSignature> no_limits;
+const std::vector<TableSignature> no_tables;
+
+}  // namespace
+
 vocabulary::Type number_of(const quantity::Dimension& dimension) {
   vocabulary::Type type;
   type.kind = vocabulary::Type::Kind::number;
@@ -15,7 +22,12 @@ vocabulary::Type number_of(const quantity::Dimension& dimension) {
 }
 
 Checker::Checker(Tree& tree, const Scope& scope, text::Diagnostics& found)
-    : tree_(tree), scope_(scope), vocabulary_(*scope.vocabulary), found_(found) {
+    : tree_(tree),
+      scope_(scope),
+      vocabulary_(*scope.vocabulary),
+      limits_(scope.limits != nullptr ? *scope.limits : no_limits),
+      tables_(scope.tables != nullptr ? *scope.tables : no_tables),
+      found_(found) {
   for (const Variable& variable : scope.variables) visible_.push_back({variable.name, variable.shapes, next_variable_++});
 }
 
@@ -35,7 +47,9 @@ std::string Checker::written(NodeId id) const { return print(tree_, id); }
 bool Checker::run(const Wanted& wanted) {
   const bool as_it_stands = wanted && (wanted->kind == Kind::element || wanted->kind == Kind::list ||
                                        wanted->kind == Kind::level || wanted->kind == Kind::text);
-  const Type type = as_it_stands ? type_of(tree_.root, wanted) : value(tree_.root, wanted);
+  Type type = type_of(tree_.root, wanted);
+  const bool shown_only = !wanted && type.kind == Kind::text;
+  if (!as_it_stands && !shown_only) type = usable(tree_.root, type);
   if (ok_ && wanted && !alike(type, *wanted)) {
     bad("wrong-type", node(tree_.root).range, {described(type), described(*wanted)});
   }
@@ -44,7 +58,7 @@ bool Checker::run(const Wanted& wanted) {
 }
 
 bool Checker::bind(Binder& binder) {
-  open_binder(binder, tree_.root);
+  open_binder(binder, tree_.root, true);
   put_in_order();
   return ok_;
 }
@@ -95,7 +109,7 @@ Checker::Type Checker::typed(NodeId id, const Wanted& wanted) {
     case Op::divide: return multiply(id);
     case Op::path: return path(id);
     case Op::at_mark: return at_mark(id);
-    case Op::limit: return limit(id);
+    case Op::limit: return limit_value(id);
     case Op::look_up: return look_up(id);
     case Op::call: return call(id);
     case Op::choose: return choose(id, wanted);
@@ -112,8 +126,9 @@ Checker::Type Checker::typed(NodeId id, const Wanted& wanted) {
   return bad("unknown-name", node(id).range, {node(id).name, ""});
 }
 
-Checker::Type Checker::value(NodeId id, const Wanted& wanted) {
-  const Type type = type_of(id, wanted);
+Checker::Type Checker::value(NodeId id, const Wanted& wanted) { return usable(id, type_of(id, wanted)); }
+
+Checker::Type Checker::usable(NodeId id, const Type& type) {
   const text::Range range = node(id).range;
   switch (type.kind) {
     case Kind::element: return bad("element-as-value", range, {written(id), described(type)});

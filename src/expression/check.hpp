@@ -45,6 +45,7 @@ class Checker {
   Type typed(NodeId id, const Wanted& wanted);
   // A type that can be computed with: no element, list, text; a level gets its mark.
   Type value(NodeId id, const Wanted& wanted = std::nullopt);
+  Type usable(NodeId id, const Type& type);  // the same for a node whose type is known
   bool condition(NodeId id);
   // Values that should be of one type: literals take theirs from the others. Nothing when one is in error.
   std::optional<std::vector<Type>> together(const std::vector<NodeId>& ids, const Wanted& wanted);
@@ -90,11 +91,13 @@ class Checker {
   bool mark(NodeId id);
   Type quantifier(NodeId id);
   Type fold(NodeId id, const Wanted& wanted);
-  bool open_binder(Binder& binder, NodeId list);  // its variable is visible until close_binder
+  // Its variable is visible until close_binder. Not `named`: nothing uses it, so its name may be taken.
+  bool open_binder(Binder& binder, NodeId list, bool named);
   void close_binder() { visible_.pop_back(); }
   bool name_taken(const Binder& binder);
 
-  Type limit(NodeId id);
+  Type limit_value(NodeId id);
+  Type limit(NodeId id);  // of one of its values, where it holds a list
   Type limit_table(NodeId id, std::uint32_t index);
   bool limit_keys(NodeId id, const LimitSignature& signature);
   bool implied_key(NodeId id, const LimitSignature& signature);
@@ -116,6 +119,8 @@ class Checker {
   Tree& tree_;
   const Scope& scope_;
   const vocabulary::Vocabulary& vocabulary_;
+  const std::vector<LimitSignature>& limits_;
+  const std::vector<TableSignature>& tables_;
   text::Diagnostics& found_;
   std::vector<Visible> visible_;
   std::uint32_t next_variable_ = 0;

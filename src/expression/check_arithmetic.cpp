@@ -48,6 +48,9 @@ Checker::Type Checker::literal(NodeId id, const Wanted& wanted) {
     return number_of(d::none);
   }
   auto read = quantity::read_quantity(written, dimension);
+  // Of another dimension than its place demands: what uses it says so, naming both sides.
+  const auto* first = std::get_if<quantity::Problem>(&read);
+  if (first != nullptr && first->id == "wrong-dimension") read = quantity::read_quantity(written);
   if (const auto* wrong = std::get_if<quantity::Problem>(&read)) {
     return bad(wrong->id, text::part(node(id).mark, wrong->offset, wrong->length), wrong->arguments);
   }
@@ -202,7 +205,7 @@ Checker::Type Checker::call(NodeId id) {
   for (const Parameter& parameter : function.parameters) names.emplace_back(parameter.name);
   if (ids.size() != function.parameters.size()) {
     return bad("wrong-argument-count", node(id).range,
-               {name, std::to_string(function.parameters.size()), std::to_string(ids.size()), name + "(" + listed(names) + ")"});
+               {name, counted(function.parameters.size(), "value"), std::to_string(ids.size()), name + "(" + listed(names) + ")"});
   }
   bool good = true;
   for (std::size_t i = 0; i < ids.size(); ++i) {

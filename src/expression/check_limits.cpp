@@ -14,18 +14,25 @@ bool within(const ShapeSet& inner, const ShapeSet& outer) { return (inner & ~out
 
 }  // namespace
 
+Checker::Type Checker::limit_value(NodeId id) {
+  const Type type = limit(id);
+  const Node& at = node(id);
+  const bool list = type.kind != Kind::nothing && at.op == Op::limit && limits_[at.index].list;
+  return list ? bad("limit-is-list", at.range, {written(id)}) : type;
+}
+
 Checker::Type Checker::limit(NodeId id) {
   const std::string name = node(id).name;
   std::uint32_t index = 0;
-  while (index < scope_.limits->size() && (*scope_.limits)[index].name != name) ++index;
-  if (index == scope_.limits->size()) {
+  while (index < limits_.size() && limits_[index].name != name) ++index;
+  if (index == limits_.size()) {
     std::vector<std::string> names;
-    for (const LimitSignature& one : *scope_.limits) names.push_back(one.name);
+    for (const LimitSignature& one : limits_) names.push_back(one.name);
     const auto near = text::nearest(name, names);
     return bad("unknown-limit", node(id).mark, {name, near ? "limit." + *near : ""});
   }
   node(id).index = index;
-  const LimitSignature& signature = (*scope_.limits)[index];
+  const LimitSignature& signature = limits_[index];
   if (signature.table != vocabulary::no_id) return limit_table(id, index);
   if (!node(id).steps.empty()) return bad("limit-without-column", node(id).steps[0].range, {name, node(id).steps[0].name});
   if (!limit_keys(id, signature)) return {};
@@ -35,9 +42,9 @@ Checker::Type Checker::limit(NodeId id) {
 
 // A limit that holds a table: a look-up with the limit as its first kid.
 Checker::Type Checker::limit_table(NodeId id, std::uint32_t index) {
-  const LimitSignature& signature = (*scope_.limits)[index];
-  if (signature.table >= scope_.tables->size()) return bad("limit-type-unknown", node(id).range, {signature.name});
-  const TableSignature& table = (*scope_.tables)[signature.table];
+  const LimitSignature& signature = limits_[index];
+  if (signature.table >= tables_.size()) return bad("limit-type-unknown", node(id).range, {signature.name});
+  const TableSignature& table = tables_[signature.table];
   Node bare;
   bare.op = Op::limit;
   bare.range = bare.mark = node(id).mark;
@@ -124,7 +131,7 @@ bool Checker::key(NodeId id, const Type& wanted, std::string_view of) {
 
 Checker::Type Checker::look_up(NodeId id) {
   const std::string name = node(id).name;
-  const auto& tables = *scope_.tables;
+  const auto& tables = tables_;
   std::uint32_t index = 0;
   while (index < tables.size() && tables[index].name != name) ++index;
   if (index == tables.size()) {
@@ -134,7 +141,7 @@ Checker::Type Checker::look_up(NodeId id) {
     }
     std::vector<std::string> names;
     for (const TableSignature& table : tables) names.push_back(table.name);
-    for (const LimitSignature& one : *scope_.limits) names.push_back("limit." + one.name);
+    for (const LimitSignature& one : limits_) names.push_back("limit." + one.name);
     return bad("unknown-table", node(id).mark, {name, text::nearest(name, names).value_or("")});
   }
   node(id).index = index;
@@ -148,7 +155,7 @@ Checker::Type Checker::row(NodeId id, const TableSignature& table, std::size_t f
   for (const TableKey& one : table.keys) key_names.push_back(one.name);
   if (ids.size() - first_key != table.keys.size()) {
     return bad("wrong-key-count", node(id).range,
-               {called, std::to_string(table.keys.size()), std::to_string(ids.size() - first_key), called + "[" + listed(key_names) + "]"});
+               {called, counted(table.keys.size(), "key"), std::to_string(ids.size() - first_key), called + "[" + listed(key_names) + "]"});
   }
   bool good = true;
   for (std::size_t i = 0; i < table.keys.size(); ++i) {

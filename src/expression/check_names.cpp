@@ -72,7 +72,7 @@ Checker::Type Checker::unknown_start(NodeId id) {
   if (vocabulary_.kinds(first.name).any()) {
     return bad("kind-not-in-hand", first.range, {first.name, "some " + first.name + " in …"});
   }
-  for (const LimitSignature& limit : *scope_.limits) {
+  for (const LimitSignature& limit : limits_) {
     if (limit.name == first.name) return bad("unknown-name", first.range, {first.name, "limit." + first.name});
   }
   for (const auto& choice : vocabulary_.choices) {
@@ -85,7 +85,7 @@ Checker::Type Checker::unknown_start(NodeId id) {
   for (const Field& field : vocabulary_.shapes[0].fields) candidates.push_back(field.name);
   candidates.push_back(vocabulary_.shapes[0].name);
   if (node(id).steps.size() == 1) {
-    for (const LimitSignature& limit : *scope_.limits) candidates.push_back("limit." + limit.name);
+    for (const LimitSignature& limit : limits_) candidates.push_back("limit." + limit.name);
   }
   std::string near = text::nearest(first.name, candidates).value_or("");
   const std::size_t hyphen = first.name.find('-');
@@ -155,7 +155,11 @@ Checker::Type Checker::no_such_field(const ShapeSet& shapes, const Step& step) {
   ShapeSet all;
   all.set();
   const auto elsewhere = names_of(with_field(step.name, all, vocabulary_), vocabulary_);
-  const std::string where = elsewhere.empty() ? "" : step.name + " belongs to " + listed(elsewhere, 4);
+  std::string where = elsewhere.empty() ? "" : step.name + " belongs to " + listed(elsewhere, 4);
+  for (std::size_t hyphen = step.name.find('-'); where.empty() && hyphen != std::string::npos; hyphen = step.name.find('-', hyphen + 1)) {
+    const std::string before = step.name.substr(0, hyphen);
+    if (vocabulary_.common_field(shapes, before) != nullptr) where = "a minus has blanks: " + before + " - …";
+  }
   return bad("unknown-field", step.range, {holder, step.name, where});
 }
 
@@ -252,16 +256,16 @@ bool Checker::name_taken(const Binder& binder) {
     if (std::find(names.begin(), names.end(), binder.name) != names.end()) means = "a kind, group or record";
     if (vocabulary_.shapes[0].field(binder.name)) means = "a fact of the site";
     if (find_function(binder.name)) means = "a function";
-    for (const TableSignature& table : *scope_.tables) {
+    for (const TableSignature& table : tables_) {
       if (table.name == binder.name) means = "a table";
     }
   }
   if (means.empty()) return false;
-  bad("name-taken", binder.kind_range, {binder.name, means, binder.kind_name + " as other-" + binder.kind_name});
+  bad("name-taken", binder.name_range, {binder.name, means, binder.kind_name + " as other-" + binder.kind_name});
   return true;
 }
 
-bool Checker::open_binder(Binder& binder, NodeId list_id) {
+bool Checker::open_binder(Binder& binder, NodeId list_id, bool named) {
   const Type list = type_of(list_id);
   bool good = list.kind == Kind::list;
   if (!good && list.kind != Kind::nothing) bad("not-a-list", node(list_id).range, {written(list_id), described(list)});
@@ -278,7 +282,7 @@ bool Checker::open_binder(Binder& binder, NodeId list_id) {
       good = false;
     }
   }
-  good = !name_taken(binder) && good;
+  good = (!named || !name_taken(binder)) && good;
   binder.variable = next_variable_;
   visible_.push_back({binder.name, good ? binder.shapes : ShapeSet{}, next_variable_++});
   return good;
@@ -287,7 +291,8 @@ bool Checker::open_binder(Binder& binder, NodeId list_id) {
 Checker::Type Checker::quantifier(NodeId id) {
   const auto ids = kids(id);
   Binder binder = node(id).binder;
-  bool good = open_binder(binder, binder.list);
+  const bool named = std::any_of(ids.begin(), ids.end(), [](NodeId kid) { return kid != no_node; });
+  bool good = open_binder(binder, binder.list, named);
   node(id).binder = binder;
   for (const NodeId kid : ids) {
     if (good && kid != no_node) good = condition(kid) && good;
@@ -301,7 +306,8 @@ Checker::Type Checker::fold(NodeId id, const Wanted& wanted) {
   const auto ids = kids(id);
   const Op op = node(id).op;
   Binder binder = node(id).binder;
-  bool good = open_binder(binder, binder.list);
+  const bool named = std::any_of(ids.begin(), ids.end(), [](NodeId kid) { return kid != no_node; });
+  bool good = open_binder(binder, binder.list, named);
   node(id).binder = binder;
   Type type = number_of(quantity::dimensions::none);
   if (good && op != Op::count) {

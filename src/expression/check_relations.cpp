@@ -18,10 +18,10 @@ Checker::Type Checker::clash(const text::Range& where, NodeId a, const Type& ta,
     const bool b_size = tb.dimension == quantity::dimensions::size;
     const bool lengths = ta.dimension == quantity::dimensions::length || tb.dimension == quantity::dimensions::length;
     if (a_size != b_size && lengths) {
-      const std::string size = written(a_size ? a : b);
-      const std::size_t dot = size.rfind('.');
-      const std::string outside = dot == std::string::npos ? "outside-diameter" : size.substr(0, dot) + ".outside-diameter";
-      return bad("size-against-length", where, {size, written(a_size ? b : a), outside});
+      const NodeId size = a_size ? a : b;
+      const std::string path = node(size).op == Op::path ? written(size) : "";
+      const std::string outside = path.substr(0, path.rfind('.') + 1) + "outside-diameter";
+      return bad("size-against-length", where, {written(size), written(a_size ? b : a), "compare sizes with sizes" + (path.empty() ? "" : ", or write " + outside)});
     }
     return bad("dimension-clash", where, {written(a), described(ta), written(b), described(tb)});
   }
@@ -88,7 +88,7 @@ bool Checker::kind_item(NodeId id, NodeId item, const Type& left) {
   const std::string word = node(item).name;
   const auto shapes = vocabulary_.kinds(word);
   if (shapes.none()) {
-    bad("no-such-kind", node(item).range, {word, vocabulary::offer(word, names_of(left.shapes, vocabulary_))});
+    bad("no-such-kind", node(item).range, {word, text::nearest(word, vocabulary_.names()).value_or("")});
     return false;
   }
   if ((shapes & left.shapes).none()) {
@@ -135,7 +135,7 @@ Checker::Type Checker::is_item(NodeId id) { return one_of(id); }
 Checker::Type Checker::one_of(NodeId id) {
   const auto ids = kids(id);
   Type left = type_of(ids[0]);
-  if (left.kind != Kind::element && left.kind != Kind::nothing) left = value(ids[0]);
+  if (left.kind != Kind::element) left = usable(ids[0], left);
   bool good = left.kind != Kind::nothing;
   for (std::size_t i = 1; i < ids.size() && left.kind != Kind::nothing; ++i) good = item(id, ids[i], left) && good;
   return good ? of_kind(Kind::truth) : Type{};
@@ -144,12 +144,12 @@ Checker::Type Checker::one_of(NodeId id) {
 Checker::Type Checker::in_list(NodeId id) {
   const auto ids = kids(id);
   Type left = type_of(ids[0]);
-  if (left.kind != Kind::element && left.kind != Kind::nothing) left = value(ids[0]);
+  if (left.kind != Kind::element) left = usable(ids[0], left);
   const Type right = limit(ids[1]);
   node(ids[1]).type = right;
   if (left.kind == Kind::nothing || right.kind == Kind::nothing) return {};
-  const LimitSignature& signature = (*scope_.limits)[node(ids[1]).index];
-  if (!signature.list) {
+  const bool list = node(ids[1]).op == Op::limit && limits_[node(ids[1]).index].list;
+  if (!list) {
     if (right.kind == Kind::season && left.kind == Kind::date) return of_kind(Kind::truth);
     if (right.kind == Kind::season) return bad("season-asks-date", node(ids[0]).range, {written(ids[0]), described(left)});
     return bad("limit-holds-no-list", node(ids[1]).range, {written(ids[1]), described(right)});

@@ -1,5 +1,7 @@
 #include "expression/describe.hpp"
 
+#include "vocabulary/names.hpp"
+
 namespace headgate::expression {
 
 using vocabulary::ShapeSet;
@@ -29,6 +31,10 @@ std::string listed(const std::vector<std::string>& names, std::size_t most) {
   return all;
 }
 
+std::string counted(std::size_t count, std::string_view noun) {
+  return std::to_string(count) + " " + std::string(noun) + (count == 1 ? "" : "s");
+}
+
 bool alike(const Type& a, const Type& b) {
   if (a.kind != b.kind) return false;
   if (a.kind == Type::Kind::number) return a.dimension == b.dimension;
@@ -43,7 +49,7 @@ std::string describe(const Type& type, const Vocabulary& vocabulary) {
     case Type::Kind::number:
       if (type.dimension.plain()) return "a number";
       if (type.dimension == quantity::dimensions::size) return "a nominal size";
-      return with_article(quantity::name_of(type.dimension));
+      return with_article(vocabulary::in_words(quantity::name_of(type.dimension)));
     case Type::Kind::level: return "a depth or height";
     case Type::Kind::choice:
       if (type.choice < vocabulary.choices.size()) return with_article(vocabulary.choices[type.choice].name);

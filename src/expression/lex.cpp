@@ -142,6 +142,7 @@ class Lexer {
       const std::size_t end = at_ + refused.spelling.size();
       complain("refused-spelling", at_, end, {std::string(refused.spelling), std::string(refused.right)});
       push_as(refused.read_as, at_, end);
+      if (refused.read_as.empty()) push(Token::Kind::unreadable, "", at_, end);
       at_ = end;
       return true;
     }
@@ -168,6 +169,7 @@ class Lexer {
     if (what == "{" || what == "}") hint = "brackets are ( ) and, for keys, [ ]";
     if (what == "?" || what == ":") hint = "a choice between two values is `if … then … else …`";
     complain("bad-character", at_, end, {what, hint});
+    push(Token::Kind::unreadable, "", at_, end);
     at_ = end;
   }
 
@@ -210,6 +212,7 @@ class Lexer {
     const bool negative = text.size() > 3 && text.substr(text.size() - 3) == "n't";
     complain("refused-spelling", begin, at_, {text, negative ? "`is not`" : ""});
     if (negative) push_as("is not", begin, at_);
+    else push(Token::Kind::unreadable, "", begin, at_);
   }
 
   // 3, 2.5, 3/4, 1-1/2 and what people write instead: 1,000, 2-1, 2026-10-02.
@@ -249,9 +252,13 @@ class Lexer {
     return end;
   }
   bool letter_or_digit(std::size_t place) const { return letter(char_at(place)) || digit(char_at(place)); }
+  // The next shorter end of a unit: `ft` of `ft/2` and of `ft6in`.
   std::size_t cut_before(std::size_t begin, std::size_t end) const {
-    while (end > begin && char_at(end - 1) != '/' && char_at(end - 1) != '-') --end;
-    return end > begin ? end - 1 : begin;
+    for (--end; end > begin; --end) {
+      const char c = char_at(end);
+      if (c == '/' || c == '-' || (digit(c) && letter(char_at(end - 1)))) return end;
+    }
+    return begin;
   }
 
   // The end of a unit directly at `place` or one blank behind it.
@@ -321,9 +328,17 @@ class Lexer {
       }
     }
     if (!problem) return;
+    if (problem->id == "unknown-unit") offer_span(problem->arguments);
     const std::size_t from = begin + std::min(problem->offset, text.size());
     const std::size_t to = std::min(from + std::max<std::size_t>(problem->length, 1), begin + text.size());
     complain(problem->id, from, std::max(to, from), problem->arguments);
+  }
+
+  // `3 mnths`: the nearest unit may be one of the calendar.
+  static void offer_span(std::vector<std::string>& arguments) {
+    if (arguments.size() < 2) return;
+    const auto span = text::nearest(arguments[0], {"days", "weeks", "months", "years", "business-days"});
+    if (span && arguments[1].size() != arguments[0].size()) arguments[1] = *span;
   }
 
   static bool looks_like_date(std::string_view text) {

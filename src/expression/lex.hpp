@@ -23,6 +23,7 @@ struct Token {
     number,  // a number, quantity or span as written
     sign,    // ( ) [ ] , < <= > >= + - * /
     column,  // `.flow` right after `]`; text without the dot
+    unreadable,  // reported, and not read as anything
     end,
   };
   Kind kind = Kind::end;

@@ -34,12 +34,13 @@ void Parser::start() {
     tokens_.emplace_back();
   };
   if (!source_.is_scalar()) return refuse("expression-wanted", {source_.is_map() ? "a map" : "a list"});
-  if (source_.in_braces) return refuse("expression-place", {"inside braces or square brackets of YAML"});
   if (source_.style == document::Node::Style::quoted) return refuse("expression-place", {"in quotes"});
   if (source_.scalar.size() > bounds_.bytes) {
     return refuse("expression-too-long", {std::to_string(source_.scalar.size()), std::to_string(bounds_.bytes)});
   }
   tokens_ = lex(source_, found_);
+  // What could not be read as anything has been said; the shape of the rest would only repeat it.
+  failed_ = std::any_of(tokens_.begin(), tokens_.end(), [](const Token& one) { return one.kind == Token::Kind::unreadable; });
   if (tokens_.size() == 1 && found_.size() == said_before_) fail("expression-empty", source_.range, {});
 }
 
@@ -119,8 +120,15 @@ std::optional<Tree> Parser::piece(NodeId root) {
 }
 
 std::optional<Tree> Parser::finish(NodeId root) {
-  if (!failed_ && now().kind != Token::Kind::end) refuse_relation_word();
+  if (!failed_ && now().kind != Token::Kind::end) {
+    refuse_relation_word();
+    unexpected("`and`, `or`, a comparison or the end");
+  }
   auto done = piece(root);
+  // A number alone is a value like any other and may stand in braces.
+  if (done && source_.in_braces && done->nodes[done->root].op != Op::literal) {
+    fail("expression-place", source_.range, {"in braces or square brackets"});
+  }
   if (found_.size() != said_before_) return std::nullopt;
   return done;
 }
@@ -143,7 +151,7 @@ NodeId Parser::joined(NodeId first, std::string_view word, Op op) {
   while (is("and") || is("or")) {
     if (!is(word)) {
       if (!failed_) {
-        found_.push_back(text::say("and-or-mixed", range(now()), {}, range(opening), "the other one"));
+        found_.push_back(text::say("and-or-mixed", range(now()), {}, range(opening), "\"" + opening.text + "\" stands here"));
       }
       failed_ = true;
       return no_node;
@@ -186,13 +194,13 @@ NodeId Parser::test(Where where) {
   }
   if (is("approved") || is("ordered")) return paper();
   if (is("confirmed")) return confirmed();
-  if (refuse_quantifier_word() == no_node && failed_) return no_node;
+  if (refuse_quantifier_word()) return no_node;
   const NodeId left = sum();
   return failed_ ? no_node : relation(left);
 }
 
 // `any pipe in line`, `exists pipe in line`
-NodeId Parser::refuse_quantifier_word() {
+bool Parser::refuse_quantifier_word() {
   struct Word {
     std::string_view written, right;
   };
@@ -204,15 +212,17 @@ NodeId Parser::refuse_quantifier_word() {
                                           {"each", "every"},
                                           {"forall", "every"},
                                           {"a", "some"}}};
-  if (now().kind != Token::Kind::word) return no_node;
+  if (now().kind != Token::Kind::word) return false;
   const Token& next = ahead(1);
   const bool a_thing_follows = (next.kind == Token::Kind::word && !is_grammar_word(next.text)) ||
                                (next.is("(") && now().text != "a") || (now().text == "there" && next.is("is"));
   for (const Word& word : words) {
     if (now().text != word.written || !a_thing_follows) continue;
-    return fail("refused-spelling", range(now()), {now().text, "`" + std::string(word.right) + "`"});
+    if (word.written == "a" && !ahead(2).is("in") && !ahead(2).is("as")) continue;
+    fail("refused-spelling", range(now()), {now().text, "`" + std::string(word.right) + "`"});
+    return true;
   }
-  return no_node;
+  return false;
 }
 
 // body := "not" body | test; an and/or behind it could belong inside or outside
@@ -235,11 +245,12 @@ bool Parser::binder(Binder& into) {
   };
   if (!bare_name("a kind of thing")) return false;
   into.kind_name = into.name = now().text;
-  into.kind_range = range(now());
+  into.kind_range = into.name_range = range(now());
   ++at_;
   if (take("as")) {
     if (!bare_name("a name")) return false;
     into.name = now().text;
+    into.name_range = range(now());
     ++at_;
   }
   if (!expect("in", " and the list to look in")) return false;

@@ -89,9 +89,9 @@ class Parser {
   NodeId list_path();
 
   bool binary_sign(std::string_view sign);
-  NodeId refuse_blank_fraction(NodeId left, NodeId right);
-  NodeId refuse_relation_word();
-  NodeId refuse_quantifier_word();
+  bool refuse_blank_fraction(NodeId left, NodeId right);
+  bool refuse_relation_word();
+  bool refuse_quantifier_word();
 
   std::optional<Tree> finish(NodeId root);
   std::optional<Tree> piece(NodeId root);

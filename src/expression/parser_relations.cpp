@@ -23,10 +23,12 @@ bool upward(const Token& token) { return token.text[0] == '<'; }
 }  // namespace
 
 NodeId Parser::relation(NodeId left) {
-  if (comparing(now())) return comparison(left);
-  if (is("is")) return is_relation(left);
-  if (is("comes")) return comes(left);
-  return left;
+  NodeId id = left;
+  if (comparing(now())) id = comparison(left);
+  else if (is("is")) id = is_relation(left);
+  else if (is("comes")) id = comes(left);
+  const bool another = comparing(now()) || is("is") || is("comes");
+  return !failed_ && another ? fail("two-relations", range(now()), {now().text}) : id;
 }
 
 // cmp sum [ cmp sum ]
@@ -40,19 +42,17 @@ NodeId Parser::comparison(NodeId left) {
     if (failed_) return no_node;
     node(id).mark = range(first);
     node(id).relation = relation_of(first);
-    if (is("is") || is("comes")) return fail("two-relations", range(now()), {now().text});
     return id;
   }
   const Token second = now();
   if (upward(first) != upward(second)) {
-    found_.push_back(text::say("comparison-chain-mixed", range(second), {first.text, second.text}, range(first), "the other one"));
+    found_.push_back(text::say("comparison-chain-mixed", range(second), {first.text, second.text}, range(first), "\"" + first.text + "\" stands here"));
     failed_ = true;
     return no_node;
   }
   ++at_;
   const NodeId right = sum();
   if (failed_) return no_node;
-  if (comparing(now()) || is("is") || is("comes")) return fail("two-relations", range(now()), {now().text});
   const NodeId id = add(Op::between, spans_[left].begin, spans_[right].end, {left, middle, right});
   if (failed_) return no_node;
   node(id).mark = range(first);
@@ -88,7 +88,6 @@ NodeId Parser::is_relation(NodeId left) {
   if (failed_) return no_node;
   node(id).mark = range(word);
   node(id).negated = negated;
-  if (comparing(now()) || is("is") || is("comes")) return fail("two-relations", range(now()), {now().text});
   return id;
 }
 
@@ -127,7 +126,7 @@ NodeId Parser::item() {
   const Token token = now();
   if (token.kind == Token::Kind::number) return number();
   if (token.is("yes") || token.is("no")) return atom();
-  if (token.kind == Token::Kind::word && refuse_relation_word() == no_node && failed_) return no_node;
+  if (refuse_relation_word()) return no_node;
   if (token.kind == Token::Kind::word && is_name(token.text) && !is_grammar_word(token.text)) {
     const NodeId id = add(Op::word, token.begin, token.end);
     if (failed_) return no_node;
@@ -160,54 +159,72 @@ NodeId Parser::comes(NodeId left) {
   return id;
 }
 
-// Words from spoken comparisons. Behind `is` (item) or behind a whole value (finish), where only a relation could stand.
-NodeId Parser::refuse_relation_word() {
-  struct Word {
-    std::string_view first, second, right;
-    bool after_is;
-  };
-  constexpr std::string_view same = "`is`, or `is same as` between two values";
-  constexpr std::string_view between = "`lowest <= value <= highest`";
-  constexpr std::array<Word, 25> words = {{{"equal", "to", same, true},
-                                           {"greater", "than", "`>`", true},
-                                           {"more", "than", "`>`", true},
-                                           {"larger", "than", "`>`", true},
-                                           {"over", "", "`>`", true},
-                                           {"less", "than", "`<`", true},
-                                           {"smaller", "than", "`<`", true},
-                                           {"under", "", "`<`", true},
-                                           {"at", "least", "`>=`", true},
-                                           {"at", "most", "`<=`", true},
-                                           {"between", "", between, true},
-                                           {"inside", "", "`is in` a limit that holds a list or a season", true},
-                                           {"above", "", "`>`", true},
-                                           {"below", "", "`<`", true},
-                                           {"between", "", between, false},
-                                           {"contains", "", "`some … in …`, or `is one of (…)`", false},
-                                           {"includes", "", "`some … in …`, or `is one of (…)`", false},
-                                           {"equals", "", same, false},
-                                           {"exceeds", "", "`>`", false},
-                                           {"matches", "", "`is one of (…)`", false},
-                                           {"has", "", "`some … in … has …`, or a path with a dot", false},
-                                           {"xor", "", "`is not same as`", false},
-                                           {"gt", "", "`>`", false},
-                                           {"lt", "", "`<`", false},
-                                           {"in", "", "`is in`, or `some … in …`", false}}};
-  const bool after_is = at_ > 0 && (tokens_[at_ - 1].is("is") || (tokens_[at_ - 1].is("not") && at_ > 1 && tokens_[at_ - 2].is("is")));
-  for (const Word& word : words) {
-    if (now().kind != Token::Kind::word || now().text != word.first || word.after_is != after_is) continue;
-    // `is over (…)` says more than a member called `over` could.
-    const Token& next = ahead(1);
-    const bool value_follows = next.kind == Token::Kind::number || next.is("(") ||
-                               (next.kind == Token::Kind::word && !is_grammar_word(next.text));
-    if (word.second.empty() ? after_is && !value_follows : !next.is(word.second)) continue;
-    const text::Range place = word.second.empty() ? range(now()) : range(now().begin, next.end);
-    std::string written = after_is ? "is " + now().text : now().text;
-    if (!word.second.empty()) written += " " + next.text;
-    return fail("refused-spelling", place, {written, std::string(word.right)});
+namespace {
+
+enum class Before : std::uint8_t { anything, value, second };  // what must follow for the word to be one of these
+
+struct SpokenRelation {
+  std::string_view first, second, right;
+  Before before = Before::anything;
+};
+
+constexpr std::string_view same = "`is`, or `is same as` between two values";
+constexpr std::string_view between = "`lowest <= value <= highest`";
+
+// Behind `is`. Words that may be members as well are told by what follows them.
+constexpr std::array<SpokenRelation, 15> behind_is = {{{"equal", "to", same, Before::second},
+                                                       {"greater", "than", "`>`", Before::second},
+                                                       {"more", "than", "`>`", Before::second},
+                                                       {"larger", "than", "`>`", Before::second},
+                                                       {"less", "than", "`<`", Before::second},
+                                                       {"smaller", "than", "`<`", Before::second},
+                                                       {"at", "least", "`>=`", Before::second},
+                                                       {"at", "most", "`<=`", Before::second},
+                                                       {"over", "", "`>`", Before::value},
+                                                       {"above", "", "`>`", Before::value},
+                                                       {"under", "", "`<`", Before::value},
+                                                       {"below", "", "`<`", Before::value},
+                                                       {"between", "", between, Before::value},
+                                                       {"any", "of", "`is one of (…)`", Before::second},
+                                                       {"unknown", "", "`is not recorded`"}}};
+
+// Behind a value.
+constexpr std::array<SpokenRelation, 11> behind_value = {{{"between", "", between},
+                                                          {"contains", "", "`some … in …`, or `is one of (…)`"},
+                                                          {"includes", "", "`some … in …`, or `is one of (…)`"},
+                                                          {"equals", "", same},
+                                                          {"exceeds", "", "`>`"},
+                                                          {"matches", "", "`is one of (…)`"},
+                                                          {"has", "", "`some … in … has …`, or a path with a dot"},
+                                                          {"xor", "", "`is not same as`"},
+                                                          {"gt", "", "`>`"},
+                                                          {"lt", "", "`<`"},
+                                                          {"in", "", "`is in`, or `some … in …`"}}};
+
+}  // namespace
+
+// Words of spoken comparisons, where only a relation or an item can stand.
+bool Parser::refuse_relation_word() {
+  if (now().kind != Token::Kind::word || at_ == 0) return false;
+  const bool not_before = tokens_[at_ - 1].is("not") && at_ > 1;
+  const Token& is_word = tokens_[at_ - (not_before ? 2 : 1)];
+  const bool after_is = is_word.is("is");
+  const SpokenRelation* first = after_is ? behind_is.data() : behind_value.data();
+  const std::size_t count = after_is ? behind_is.size() : behind_value.size();
+  const Token& next = ahead(1);
+  const bool value_follows = next.kind == Token::Kind::number || next.is("(") ||
+                             (next.kind == Token::Kind::word && !is_grammar_word(next.text));
+  for (const SpokenRelation* word = first; word != first + count; ++word) {
+    if (now().text != word->first || (word->before == Before::second && !next.is(word->second)) ||
+        (word->before == Before::value && !value_follows)) {
+      continue;
+    }
+    const std::size_t begin = after_is ? is_word.begin : now().begin;
+    const std::size_t end = word->before == Before::second ? next.end : now().end;
+    fail("refused-spelling", range(begin, end), {source_.scalar.substr(begin, end - begin), std::string(word->right)});
+    return true;
   }
-  if (after_is) return no_node;
-  return unexpected("`and`, `or`, a comparison or the end");
+  return false;
 }
 
 }  // namespace headgate::expression

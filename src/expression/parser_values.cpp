@@ -22,7 +22,8 @@ bool Parser::binary_sign(std::string_view sign) {
     return true;
   }
   const std::string left = at_ > 0 ? tokens_[at_ - 1].text : "a";
-  const std::string right = ahead(1).kind == Token::Kind::end ? "b" : ahead(1).text;
+  const bool value_follows = ahead(1).kind == Token::Kind::word || ahead(1).kind == Token::Kind::number;
+  const std::string right = value_follows ? ahead(1).text : "b";
   const bool begins = at_ == 0 || tokens_[at_ - 1].kind == Token::Kind::sign;
   if (begins && sign == "-") {
     fail("minus-before-name", range(token), {});
@@ -54,7 +55,7 @@ NodeId Parser::product() {
     if (!binary_sign(sign.text)) return no_node;
     const NodeId right = atom();
     if (failed_) return no_node;
-    if (sign.is("/") && refuse_blank_fraction(left, right) == no_node && failed_) return no_node;
+    if (sign.is("/") && refuse_blank_fraction(left, right)) return no_node;
     left = add(sign.is("*") ? Op::multiply : Op::divide, spans_[left].begin, spans_[right].end, {left, right});
     if (!failed_) node(left).mark = range(sign);
   }
@@ -62,14 +63,15 @@ NodeId Parser::product() {
 }
 
 // `3 / 4 in` is meant as three quarters of an inch.
-NodeId Parser::refuse_blank_fraction(NodeId left, NodeId right) {
+bool Parser::refuse_blank_fraction(NodeId left, NodeId right) {
   const Node& above = node(left);
   const Node& below = node(right);
-  if (above.op != Op::literal || below.op != Op::literal || !whole(above.written)) return no_node;
+  if (above.op != Op::literal || below.op != Op::literal || !whole(above.written)) return false;
   const std::size_t digits = below.written.find_first_not_of("0123456789");
-  if (digits == 0) return no_node;
+  if (digits == 0) return false;
   const std::string written = above.written + " / " + below.written;
-  return fail("number-spaced", text::join(above.range, below.range), {written, above.written + "/" + below.written});
+  fail("number-spaced", text::join(above.range, below.range), {written, above.written + "/" + below.written});
+  return true;
 }
 
 NodeId Parser::atom() {

@@ -5,7 +5,7 @@ namespace headgate::expression {
 namespace {
 
 // How tightly a form binds; a kid that binds less than its place asks for is bracketed.
-enum Binding : int { loosest, condition, joined, test, summed, product, atom };
+enum Binding : int { joined, condition, test, summed, product, atom };
 
 int binding(const Node& node) {
   switch (node.op) {
@@ -47,9 +47,9 @@ class Printer {
       case Op::literal: return node.written;
       case Op::word:
       case Op::path: return node.name;
-      case Op::both: return list(node, " and ", condition);
-      case Op::either: return list(node, " or ", condition);
-      case Op::opposite: return "not " + at(node.kids[0], Binding::test, true);
+      case Op::both: return list(node, " and ");
+      case Op::either: return list(node, " or ");
+      case Op::opposite: return "not " + at(node.kids[0], condition);
       case Op::compare: return value(node, 0) + " " + std::string(sign(node.relation)) + " " + value(node, 1);
       case Op::between:
         return value(node, 0) + " " + std::string(sign(node.relation)) + " " + value(node, 1) + " " +
@@ -95,22 +95,30 @@ class Printer {
 
  private:
   // The kid, bracketed when it binds less tightly than `least`. An `if` is bracketed wherever something stands beside it.
-  std::string at(NodeId id, int least, bool prefix = false) const {
+  std::string at(NodeId id, int least) const {
     if (id >= tree_.nodes.size()) return "?";
-    const Node& node = tree_[id];
-    const bool stands_free = prefix && node.op == Op::opposite;
-    const bool loose = binding(node) < least && !stands_free;
-    return loose || node.op == Op::choose ? "(" + of(id) + ")" : of(id);
+    const bool loose = binding(tree_[id]) < least || tree_[id].op == Op::choose;
+    return loose ? "(" + of(id) + ")" : of(id);
   }
+
+  // A quantifier behind any number of `not`, itself or one with a body only.
+  bool quantified(NodeId id, bool with_body) const {
+    if (id >= tree_.nodes.size()) return false;
+    const Node& node = tree_[id];
+    if (node.op == Op::opposite) return quantified(node.kids[0], with_body);
+    if (node.op != Op::some && node.op != Op::no && node.op != Op::every) return false;
+    return !with_body || node.kids[0] != no_node || node.kids[1] != no_node;
+  }
+
   std::string value(const Node& node, std::size_t kid) const { return at(node.kids[kid], summed); }
   static std::string is(const Node& node) { return node.negated ? " is not " : " is "; }
 
-  std::string list(const Node& node, std::string_view between, int) const {
+  std::string list(const Node& node, std::string_view between) const {
     std::string all;
     for (const NodeId kid : node.kids) {
       if (!all.empty()) all += between;
-      // A quantifier's body would swallow what follows it.
-      all += at(kid, Binding::test, true);
+      // The body of a quantifier would swallow what follows it.
+      all += quantified(kid, true) ? "(" + of(kid) + ")" : at(kid, condition);
     }
     return all;
   }
@@ -134,7 +142,7 @@ class Printer {
     return binder(node) + (node.kids[where] == no_node ? "" : " where " + body(node.kids[where]));
   }
 
-  std::string body(NodeId id) const { return at(id, Binding::test, true); }
+  std::string body(NodeId id) const { return quantified(id, false) ? "(" + of(id) + ")" : at(id, condition); }
 
   std::string quantifier(std::string_view word, const Node& node) const {
     return std::string(word) + over(node, 0) + (node.kids[1] == no_node ? "" : " has " + body(node.kids[1]));

@@ -13,7 +13,8 @@ namespace headgate::expression {
 // A limit as its users see it; values are the rulebook's business.
 struct LimitSignature {
   std::string name;
-  vocabulary::Type type;             // of one value
+  vocabulary::Type type;             // of one value; Kind::level: the value is a mark (`cover below limit.x`), Value::id its MarkId;
+                                     // Kind::kind: a kind of thing (`valve is one of limit.x`); Kind::season: `date is in limit.x`
   bool list = false;                 // holds a list of such values: `is one of limit.x`, `is in limit.x`
   vocabulary::ShapeSet of;           // `of:` looks at one thing in hand; none set: it does not
   std::string of_name;               // kind or group named by `of:` or `by:`
@@ -44,8 +45,8 @@ struct Variable {
 
 struct Scope {
   const vocabulary::Vocabulary* vocabulary = nullptr;
-  const std::vector<LimitSignature>* limits = nullptr;
-  const std::vector<TableSignature>* tables = nullptr;
+  const std::vector<LimitSignature>* limits = nullptr;   // nullptr: none
+  const std::vector<TableSignature>* tables = nullptr;   // nullptr: none
   std::vector<Variable> variables;     // handed in: of `each`, `of:`, a derived value's own record
   bool base_allowed = false;           // inside a limit's value
   vocabulary::Type base_type;

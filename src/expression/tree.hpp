@@ -70,6 +70,7 @@ struct Binder {
   std::string kind_name;        // kind or group
   text::Range kind_range;
   std::string name;             // the variable: kind's name, or what `as` says
+  text::Range name_range;
   vocabulary::ShapeSet shapes;  // set by checking
   std::uint32_t variable = 0;   // index into the frame, set by checking
   NodeId list = no_node;        // a path node

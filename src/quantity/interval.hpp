@@ -25,7 +25,7 @@ struct Interval {
   double hi = std::numeric_limits<double>::infinity();
 
   bool exact() const { return lo == hi; }
-  bool everything() const;   // nothing at all is known
+  bool everything() const;  // nothing at all is known
   friend bool operator==(const Interval& a, const Interval& b) { return a.lo == b.lo && a.hi == b.hi; }
 };
 
@@ -39,11 +39,12 @@ Interval greatest(Interval a, Interval b);
 Interval hull(Interval a, Interval b);
 Interval negate(Interval a);
 
-// The integer number of grid steps nearest to the value, as a double (exact; infinities stay).
+// The integer number of grid steps nearest to the value, as a double (infinities stay). Past 2^50 steps only 50 bits
+// are kept, so that values which differ by the rounding of a change of unit are still the same.
 double snap(double value, double grid_step);
 
-Truth less(Interval a, Interval b, double grid_step);            // a < b
-Truth less_or_equal(Interval a, Interval b, double grid_step);   // a <= b
-Truth same(Interval a, Interval b, double grid_step);            // a = b
+Truth less(Interval a, Interval b, double grid_step);           // a < b
+Truth less_or_equal(Interval a, Interval b, double grid_step);  // a <= b
+Truth same(Interval a, Interval b, double grid_step);           // a = b
 
 }  // namespace headgate::quantity

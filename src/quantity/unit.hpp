@@ -26,11 +26,11 @@
 namespace headgate::quantity {
 
 struct Unit {
-  std::string_view spelling;   // canonical: "psi", "gpm", "in"
+  std::string_view spelling;  // canonical: "psi", "gpm", "in"
   Dimension dimension;
-  double factor = 1;           // SI value = written * factor + offset
-  double offset = 0;           // only absolute temperatures have one
-  std::string_view source;     // e.g. "NIST SP 811, B.8"
+  double factor = 1;        // SI value = written * factor + offset
+  double offset = 0;        // only absolute temperatures have one
+  std::string_view source;  // e.g. "NIST SP 811, B.8"
 };
 
 // Every canonical unit but the sizes and differences below. A unit is always met as the one object of this table.
@@ -39,20 +39,21 @@ const std::vector<Unit>& units();
 // `in` and `mm` a length, `ppm` a plain number.
 const Unit* unit(std::string_view spelling);
 const Unit* difference_unit(std::string_view spelling);  // `F`, `C`, `K` as a temperature difference
-const Unit* size_unit(std::string_view spelling);        // `in`, `"`: the inch ladder of nominal sizes; `mm`: the metric one
-const Unit* unit_of(std::string_view spelling, const Dimension& wanted);  // what the spelling means where `wanted` is asked
-std::vector<std::string> unit_spellings();               // all of them, to find the nearest
+const Unit* size_unit(std::string_view spelling);  // `in`, `"`: the inch ladder of nominal sizes; `mm`: the metric one
+const Unit* unit_of(std::string_view spelling,
+                    const Dimension& wanted);  // what the spelling means where `wanted` is asked
+std::vector<std::string> unit_spellings();     // all of them, to find the nearest
 
 // A value with its dimension, and how it was written (unit, if one) so it can be shown so.
 struct Quantity {
-  double si = 0;               // of a nominal size the number itself: inches or millimetres, as `unit` says
+  double si = 0;  // of a nominal size the number itself: inches or millimetres, as `unit` says
   Dimension dimension;
   const Unit* unit = nullptr;  // of a compound (5 ft 6 in) the first; of a bare number none
 };
 
 // What is wrong with a text and where in it; the caller turns it into a diagnostic at its own place.
 struct Problem {
-  std::string id;                       // of the catalogue
+  std::string id;  // of the catalogue
   std::size_t offset = 0;
   std::size_t length = 0;
   std::vector<std::string> arguments;
@@ -79,16 +80,19 @@ Read<Number> read_number(std::string_view text);
 
 // As few digits as tell it from any other number a person would write (at most 12, never finer than the grid), in the
 // unit: "79.5 psi"; a length `1-1/2 in` is shown as 1.5 in, a nominal size in inches as a fraction, 1-1/2 in. Without a
-// unit in the customary one; then lengths from 10 ft on are in ft, times in s, min or h, densities from 10 kg/m3 in lb/ft3.
+// unit in the customary one; then lengths from 10 ft on are in ft, times in s, min or h, densities from 10 kg/m3 in
+// lb/ft3.
 std::string show(double si, const Dimension& dimension, const Unit* in_unit = nullptr);
 // The same with at most so many significant digits, for a computed value nobody wrote.
 std::string show_rounded(double si, const Dimension& dimension, int significant, const Unit* in_unit = nullptr);
 // An interval: "84 psi to 88 psi", "at least 44 in", "more than 3 ft" (an open end), "unknown"; [x, x] as x.
 std::string show(Interval value, const Dimension& dimension, const Unit* in_unit = nullptr);
 // Two values with enough digits that they differ when they differ on the grid.
-std::pair<std::string, std::string> show_apart(double a_si, double b_si, const Dimension& dimension, const Unit* in_unit);
+std::pair<std::string, std::string> show_apart(double a_si, double b_si, const Dimension& dimension,
+                                               const Unit* in_unit);
 
-// The unit a value of this dimension is shown in when nobody wrote one: psi, in, ft, gpm, ft/s, gal, F, … ; nullptr for a plain number.
+// The unit a value of this dimension is shown in when nobody wrote one: psi, in, ft, gpm, ft/s, gal, F, … ; nullptr for
+// a plain number.
 const Unit* customary(const Dimension& dimension);
 
 }  // namespace headgate::quantity

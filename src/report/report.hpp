@@ -2,7 +2,7 @@
 // whatever the locale or the order of files.
 //
 //   text(report, {})            "FAIL  fennick-ferry/reducer-above-static-limit …", at most 80 columns wide
-//   json(report)                report/1 as of src/report/report.schema.json
+//   json(report)                report/1 as of include/headgate/report.schema.json
 //   an empty report             still ends with its totals and the closing statement
 #pragma once
 

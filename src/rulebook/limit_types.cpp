@@ -93,6 +93,7 @@ First first_value(const WrittenLimit& written, bool by) {
   for (const WrittenValue& each : written.values) {
     const Node* node = bare(each.entry->value, quiet).node;
     if (!node || (node->is_scalar() && node->scalar == "unknown")) continue;
+    if (table_in(*node)) return {table_in(*node), false};
     if (node->is_list()) return {node->items.empty() ? nullptr : node->items.data(), true};
     if (!node->is_map()) return {node, false};
     if (by && !node->entries.empty()) return {&node->entries.front().value, false};
@@ -108,25 +109,34 @@ Limit read_declaration(const WrittenLimit& written, const Vocabulary& vocabulary
   limit.title = text_of(map, "title", found);
   if (limit.title.empty()) limit.title = vocabulary::in_words(written.name);
   read_keys(limit, map, vocabulary, found);
-  if (limit.signature.type.kind != Kind::nothing || map.find("type") || map.find("keys")) return limit;
+  if (limit.signature.type.kind != Kind::nothing || map.find("type")) return limit;
   const First first = first_value(written, map.find("by") != nullptr);
   limit.signature.list = first.list;
   if (const auto type = first.node ? plain_type(*first.node) : std::nullopt) limit.signature.type = *type;
   return limit;
 }
 
-// A limit that holds a table has its keys and columns; its values are the rows.
+// A limit that holds a table has the keys and columns of its first one.
 void read_table_frame(Limit& limit, const Node& map, std::vector<Table>& tables, const Vocabulary& vocabulary,
                       Diagnostics& found) {
   Table frame;
   frame.signature.name = "limit." + limit.signature.name;
   frame.title = limit.title;
   frame.range = limit.range;
-  if (!read_frame(frame, map, "a limit that holds a table", vocabulary, found)) return;
+  if (!expect_map(map, "the table of a limit", found)) return;
+  if (!read_frame(frame, map, "the table of a limit", vocabulary, found)) return;
   limit.signature.table = static_cast<std::uint32_t>(tables.size());
   limit.signature.type = frame.signature.columns.front().type;
   for (const auto& column : frame.signature.columns) limit.signature.columns.push_back(column.name);
   tables.push_back(std::move(frame));
+}
+
+bool holds_table(const WrittenLimit& written) {
+  Diagnostics quiet;
+  return std::any_of(written.values.begin(), written.values.end(), [&](const WrittenValue& each) {
+    const Node* node = bare(each.entry->value, quiet).node;
+    return node && table_in(*node);
+  });
 }
 
 class Inference {
@@ -151,8 +161,10 @@ class Inference {
   std::optional<Type> type_of(const Node& node, const Scope& scope, Diagnostics* found) {
     Diagnostics own;
     const auto tree = expression::compile(node, scope, std::nullopt, own);
+    const bool wrong = text::has_errors(own);
+    forget_echoes(own, 0);
     if (found) found->insert(found->end(), own.begin(), own.end());
-    if (!tree || text::has_errors(own)) return std::nullopt;
+    if (!tree || wrong) return std::nullopt;
     const Type type = (*tree)[tree->root].type;
     return type.kind == Kind::nothing ? std::nullopt : std::optional<Type>(type);
   }
@@ -162,7 +174,7 @@ class Inference {
     for (std::size_t i = 0; i < all_.limits.size(); ++i) {
       Limit& limit = all_.limits[i];
       const Node& map = written_[i].declared->value;
-      if (limit.signature.type.kind != Kind::nothing || map.find("type") || map.find("keys")) continue;
+      if (limit.signature.type.kind != Kind::nothing || map.find("type") || holds_table(written_[i])) continue;
       const First first = first_value(written_[i], map.find("by") != nullptr);
       const bool expression = first.node && first.node->is_scalar() && !first.list;
       const std::size_t before = found ? found->size() : 0;
@@ -206,7 +218,8 @@ void read_plausible(Limit& limit, const Node& map, const Vocabulary& vocabulary,
   const Node* node = map.find("plausible");
   const Type& type = limit.signature.type;
   if (!node || type.kind == Kind::nothing) return;
-  if (!node->is_scalar() || type.kind != Kind::number) {
+  const bool ordered = type.kind == Kind::number || type.kind == Kind::span;
+  if (!node->is_scalar() || !ordered || limit.signature.table != vocabulary::no_id) {
     found.push_back(say("limit-plausible", node->range));
     return;
   }
@@ -215,6 +228,13 @@ void read_plausible(Limit& limit, const Node& map, const Vocabulary& vocabulary,
 }
 
 }  // namespace
+
+void forget_echoes(Diagnostics& found, std::size_t from) {
+  const auto echo = [](const text::Diagnostic& each) {
+    return each.id == "limit-type-unknown" || each.id == "derived-type-unknown";
+  };
+  found.erase(std::remove_if(found.begin() + static_cast<std::ptrdiff_t>(from), found.end(), echo), found.end());
+}
 
 Scope scope_of(const Declarations& all, const Vocabulary& vocabulary) {
   Scope scope;
@@ -246,8 +266,9 @@ Declarations declare(const std::vector<WrittenLimit>& written, std::vector<Table
   all.tables = std::move(tables);
   for (const WrittenLimit& each : written) {
     all.limits.push_back(read_declaration(each, vocabulary, found));
-    const Node& map = each.declared->value;
-    if (map.find("keys")) read_table_frame(all.limits.back(), map, all.tables, vocabulary, found);
+    if (!holds_table(each)) continue;
+    const First first = first_value(each, false);
+    if (first.node) read_table_frame(all.limits.back(), *first.node, all.tables, vocabulary, found);
   }
   for (const Limit& limit : all.limits) all.limit_names.push_back(limit.signature);
   for (const Table& table : all.tables) all.table_names.push_back(table.signature);

@@ -163,15 +163,24 @@ std::optional<LimitValue> Reader::flat_rows(const Node& node) const {
 }
 
 std::optional<LimitValue> Reader::table(const Node& node) const {
-  if (!node.is_map() || !node.find("table")) {
+  const Node* map = table_in(node);
+  if (!map || !map->is_map()) {
     found.push_back(say("limit-wants-table", node.range, {limit.signature.name}));
     return std::nullopt;
   }
-  expect_keys(node, {"table", "over"}, "a value that is a table", found);
-  Table table = all.tables[limit.signature.table];
+  expect_keys(*map, {"keys", "columns", "rows", "over"}, "the table of a limit", found);
+  Table table;
+  const Table frame = all.tables[limit.signature.table];
+  table.signature.name = frame.signature.name;
+  table.title = frame.title;
   table.range = node.range;
   const std::size_t before = found.size();
-  read_rows(table, *node.find("table"), node.find("over"), vocabulary, found);
+  if (!read_frame(table, *map, "the table of a limit", vocabulary, found)) return std::nullopt;
+  if (!same_frame(table, frame)) {
+    found.push_back(say("limit-other-frame", node.range, {limit.signature.name}, frame.range, "the limit"));
+  }
+  if (const Node* rows = map->find("rows")) read_rows(table, *rows, map->find("over"), vocabulary, found);
+  else found.push_back(say("table-needs", node.range, {frame.signature.name, "rows"}));
   if (found.size() != before) return std::nullopt;
   LimitValue value;
   value.form = Form::table;

@@ -95,6 +95,8 @@ std::vector<WrittenLimit> collect_limits(const Library& library, const Place* pl
   return collecting.finish();
 }
 
+const Node* table_in(const Node& value) { return value.is_map() ? value.find("table") : nullptr; }
+
 Bare bare(const Node& value, Diagnostics& found) {
   if (!value.is_map() || (!value.find("value") && !value.find("doubt"))) return {&value, ""};
   Bare result;

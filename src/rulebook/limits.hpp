@@ -35,8 +35,10 @@ struct Bare {
 };
 Bare bare(const document::Node& value, text::Diagnostics& found);
 
-inline constexpr std::string_view limit_keys[] = {"title", "stricter", "of",   "by",      "type",
-                                                  "plausible", "keys",  "columns", "values"};
+inline constexpr std::string_view limit_keys[] = {"title", "stricter", "of", "by", "type", "plausible", "values"};
+
+// The map of keys, columns and rows in `{table: …}`; nullptr when the value is no table.
+const document::Node* table_in(const document::Node& value);
 
 // What expressions may name, in the order of its index.
 struct Declarations {
@@ -51,6 +53,9 @@ struct Declarations {
 // when `derive` is set (then it is `&vocabulary`).
 Declarations declare(const std::vector<WrittenLimit>& written, std::vector<Table> tables,
                      const vocabulary::Vocabulary& vocabulary, vocabulary::Vocabulary* derive, text::Diagnostics& found);
+
+// A limit or derived value without a type is said where it is declared; from `from` on, its users' echoes go.
+void forget_echoes(text::Diagnostics& found, std::size_t from);
 
 // The scope of a limit's values, of a derived value's formula, of a rule.
 expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary);

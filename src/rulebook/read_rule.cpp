@@ -155,7 +155,7 @@ class Reading {
     }
     const bool demands = key("require") || key("due");
     if (rule_.level == Level::note) {
-      for (const char* name : {"require", "due", "done", "if-not"}) {
+      for (const char* name : {"require", "due", "done"}) {
         if (key(name)) wrong("note-with", name);
       }
       if (!key("when") && !key("each")) wrong("note-without", "when");

@@ -93,13 +93,6 @@ std::vector<std::vector<Use>> read_rules(Rulebook& book, const std::vector<Writt
   return uses;
 }
 
-// A limit without a type was said where it is declared; its users need not repeat it.
-void forget_echoes(Diagnostics& found, std::size_t from) {
-  const auto begin = found.begin() + static_cast<std::ptrdiff_t>(from);
-  const auto echo = [](const text::Diagnostic& each) { return each.id == "limit-type-unknown"; };
-  found.erase(std::remove_if(begin, found.end(), echo), found.end());
-}
-
 }  // namespace
 
 Rulebook resolve(const Library& library, const Vocabulary& vocabulary, const Place& place, std::optional<Day> day,
@@ -135,8 +128,9 @@ Rulebook resolve(const Library& library, const Vocabulary& vocabulary, const Pla
   const RuleReader reader{all, vocabulary, documents, adoption, found};
   const auto rules = collect_rules(library, place, in_force, documents, found);
   const auto uses = read_rules(book, rules, place, needs, reader);
-  say_unused(book, rules, uses, needs, reader);
   forget_echoes(found, before);
+  // What a broken expression would have used is not known.
+  if (!text::has_errors(found)) say_unused(book, rules, uses, needs, reader);
   return book;
 }
 

@@ -35,7 +35,7 @@ enum class Match : std::uint8_t { exact, next_up, linear, range };
 struct Table {
   expression::TableSignature signature;
   std::string title;
-  Citation source;
+  std::vector<Citation> sources;
   std::vector<Match> match;                  // one a key
   struct Row {
     std::vector<vocabulary::Value> keys;     // of a range key: number = [from, to]
@@ -69,7 +69,7 @@ struct Limit {
   expression::LimitSignature signature;
   std::string title;
   Stricter stricter = Stricter::neither;
-  std::optional<quantity::Interval> plausible;
+  std::optional<quantity::Interval> plausible;   // SI; of a span in days, a month as 30 and a year as 365
   std::vector<LimitValue> chain;     // in force on the day, strongest first; empty: no adopted source has a value
   text::Range range;
 };

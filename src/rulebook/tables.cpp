@@ -92,8 +92,7 @@ Table read_table(const Entry& entry, const Layer& layer, const Documents& docume
   expect_keys(node, {"title", "source", "keys", "columns", "rows", "over"}, "a table", found);
   table.title = text_of(node, "title", found);
   if (const Node* source = node.find("source")) {
-    const auto citations = documents.cite(*source, found);
-    if (!citations.empty()) table.source = citations.front();
+    table.sources = documents.cite(*source, found);
   } else {
     found.push_back(say("table-needs", entry.key_range, {entry.key, "source"}));
   }

@@ -10,6 +10,7 @@ namespace headgate::rulebook {
 using document::Node;
 using text::Diagnostics;
 using text::say;
+using vocabulary::Presence;
 using vocabulary::Type;
 using vocabulary::Value;
 using vocabulary::Vocabulary;
@@ -91,6 +92,16 @@ Value read_kind(const Node& node, const Type& type, const Vocabulary& vocabulary
   return value;
 }
 
+// Roughly: only to tell a plausible span from a slip.
+double days_in(quantity::Span::Unit unit) {
+  switch (unit) {
+    case quantity::Span::Unit::weeks: return 7;
+    case quantity::Span::Unit::months: return 30;
+    case quantity::Span::Unit::years: return 365;
+    default: return 1;
+  }
+}
+
 }  // namespace
 
 std::optional<StatedType> read_type(const Node& node, const Vocabulary& vocabulary, Diagnostics& found) {
@@ -130,7 +141,9 @@ Value read_range(const Node& cell, const Type& type, const Vocabulary& vocabular
   constexpr std::string_view up_to = "up to ";
   const std::string& text = cell.scalar;
   const auto read = [&](std::size_t offset, std::size_t length) {
-    return read_plain(piece(cell, offset, length), type, vocabulary, found);
+    Value value = read_plain(piece(cell, offset, length), type, vocabulary, found);
+    if (type.kind == Kind::span) value.number = quantity::multiply(value.number, quantity::exactly(days_in(value.span_unit)));
+    return value;
   };
   if (text.rfind(up_to, 0) == 0) {
     Value value = read(up_to.size(), text.size() - up_to.size());

@@ -25,7 +25,7 @@ std::optional<StatedType> read_type(const document::Node& node, const vocabulary
 vocabulary::Value read_plain(const document::Node& node, const vocabulary::Type& type,
                              const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 
-// `1 to 2`, `101 and up`, `up to 3`, both ends in; or one value.
+// `1 to 2`, `101 and up`, `up to 3`, both ends in; or one value. Spans in days, a month as 30, a year as 365.
 vocabulary::Value read_range(const document::Node& node, const vocabulary::Type& type,
                              const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 

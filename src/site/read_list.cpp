@@ -93,7 +93,7 @@ void say_unknown_kind(const Reading& r, std::string_view word, const text::Range
     r.say("group-for-kind", range, {std::string(word), vocabulary::join(names(v, group))});
     return;
   }
-  const std::string near = vocabulary::offer(vocabulary::folded(word), names(v, r.allowed()), 24);
+  const std::string near = vocabulary::offer(word, names(v, r.allowed()), 24);
   r.say("unknown-kind", range, {std::string(word), r.field().title, near});
 }
 

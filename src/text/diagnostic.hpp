@@ -50,8 +50,8 @@ struct Message {
 const std::vector<Message>& catalogue();
 
 Diagnostic say(std::string_view id, const Range& range, const std::vector<std::string>& arguments = {});
-Diagnostic say(std::string_view id, const Range& range, const std::vector<std::string>& arguments,
-               const Range& other, std::string other_says);
+Diagnostic say(std::string_view id, const Range& range, const std::vector<std::string>& arguments, const Range& other,
+               std::string other_says);
 
 bool has_errors(const Diagnostics& found);
 
@@ -61,10 +61,12 @@ void settle(Diagnostics& found);
 void settle(Diagnostics& found, const Sources& sources);
 
 // As in the example above, every line with its line end; where there is a second place it follows, drawn likewise.
-// A long line is cut to about 100 columns round the range. Control characters and terminal escapes of the file are shown as \xNN.
+// A long line is cut to about 100 columns round the range. Control characters and terminal escapes of the file are
+// shown as \xNN.
 std::string draw(const Diagnostic& diagnostic, const Sources& sources);
 
-// Control characters (terminal escapes among them) as \xNN, bad UTF-8 likewise; for anything shown that came from a file.
+// Control characters (terminal escapes among them) as \xNN, bad UTF-8 likewise; for anything shown that came from a
+// file.
 std::string printable(std::string_view text);
 
 // The candidate nearest to `word` by edit distance, when it is near enough to be a slip: at most 2 or a third of the

@@ -53,9 +53,9 @@ class Sources {
   std::string_view text(FileId file) const;
   std::string_view text(const Range& range) const;
 
-  Position position(const Range& range) const;  // of its begin; {0, 0} when the range is of no file
-  std::string place(const Range& range) const;  // "file:line:column", "" when of no file
-  std::string_view line(FileId file, std::uint32_t line) const;  // without its line end (\n or \r\n)
+  Position position(const Range& range) const;                    // of its begin; {0, 0} when the range is of no file
+  std::string place(const Range& range) const;                    // "file:line:column", "" when of no file
+  std::string_view line(FileId file, std::uint32_t line) const;   // without its line end (\n or \r\n)
   std::size_t line_begin(FileId file, std::uint32_t line) const;  // where in the file that line begins
 
  private:

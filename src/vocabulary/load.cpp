@@ -49,7 +49,7 @@ void check_spellings(Loading& at, const std::vector<Item>& items, const Entry& e
   for (const std::string& spelling : words.spellings) {
     for (const Item& other : items) {
       const auto same = [&](const std::string& each) { return folded(each) == folded(spelling); };
-      const bool clash = other.name == folded(spelling) || std::any_of(other.spellings.begin(), other.spellings.end(), same);
+      const bool clash = folded(other.name) == folded(spelling) || std::any_of(other.spellings.begin(), other.spellings.end(), same);
       if (clash) at.found.push_back(text::say("spelling-clash", entry.key_range, {spelling, entry.key, other.name}));
     }
   }

@@ -8,7 +8,7 @@
 namespace headgate::vocabulary {
 namespace {
 
-bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '-'; }
 
 constexpr std::string_view grammar_words[] = {
     "above",   "after", "and", "approved", "as",   "before", "below",  "by",    "comes",     "confirmed",

@@ -1,7 +1,7 @@
 // Which names are taken by the grammar, and how loosely trade spellings are matched.
 //
 //   is_grammar_word("before")    true: no kind, member or limit may be called so
-//   folded("  Type  K Copper ")  "type k copper"
+//   folded("  Type  K-Copper ")  "type k copper": so `both faces` is the member both-faces
 #pragma once
 
 #include <string>
@@ -11,7 +11,7 @@
 namespace headgate::vocabulary {
 
 bool is_grammar_word(std::string_view text);  // and, or, some, before, … : may only stand after a dot
-std::string folded(std::string_view text);    // lower case, trimmed, single spaces
+std::string folded(std::string_view text);    // lower case, trimmed, one blank for blanks and hyphens
 std::string in_words(std::string_view name);  // "finished-grade" -> "finished grade"
 std::string join(const std::vector<std::string>& words, std::string_view between = ", ");
 

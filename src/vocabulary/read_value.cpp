@@ -77,9 +77,11 @@ std::vector<std::string> spellings(const Choice& choice) {
 }
 
 std::string offer_member(const Choice& choice, std::string_view word) {
-  if (const auto near = text::nearest(folded(word), spellings(choice))) return choice.members[*choice.member(*near)].name;
+  const auto near = text::nearest(word, spellings(choice));
+  const auto member = near ? choice.member(*near) : std::nullopt;
+  if (member) return choice.members[*member].name;
   std::vector<std::string> names;
-  for (const Member& member : choice.members) names.push_back(member.name);
+  for (const Member& each : choice.members) names.push_back(each.name);
   return offer("", names);
 }
 
@@ -88,7 +90,7 @@ std::uint64_t read_member(const Reader& r, Stretch s) {
   const std::string_view word = text_of(r.node, s);
   if (const auto member = choice.member(word)) return std::uint64_t{1} << *member;
   r.found.push_back(text::say("unknown-member", r.node.range_of(s.begin, s.length),
-                              {std::string(word), choice.title, offer_member(choice, word)}));
+                              {std::string(word), choice.name, offer_member(choice, word)}));
   return 0;
 }
 
@@ -223,7 +225,7 @@ std::optional<MarkId> read_mark(const Reader& r, Stretch s) {
     known.insert(known.end(), each.spellings.begin(), each.spellings.end());
   }
   r.found.push_back(text::say("unknown-mark", r.node.range_of(s.begin, s.length),
-                              {std::string(word), offer(folded(word), known)}));
+                              {std::string(word), offer(word, known)}));
   return std::nullopt;
 }
 

@@ -13,12 +13,13 @@ std::optional<std::size_t> position(const std::vector<Item>& items, std::string_
   return std::nullopt;
 }
 
-// By name, else by one of its spellings, without regard to case and blanks.
+// By name, else by one of its spellings, without regard to case, blanks and hyphens.
 template <typename Item>
 std::optional<std::size_t> position_written(const std::vector<Item>& items, std::string_view written) {
+  if (const auto found = position(items, written)) return found;
   const std::string wanted = folded(written);
-  if (const auto found = position(items, wanted)) return found;
   for (std::size_t i = 0; i < items.size(); ++i) {
+    if (folded(items[i].name) == wanted) return i;
     for (const std::string& spelling : items[i].spellings) {
       if (folded(spelling) == wanted) return i;
     }

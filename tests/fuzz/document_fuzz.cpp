@@ -1,5 +1,7 @@
 // Reads arbitrary bytes as a file. Whatever they are: every range lies inside the text and inside its
-// parent's, what was accepted stands in the file as the tree says, and a second read says the same.
+// parent's, what was accepted stands in the file as the tree says, nothing of it is swallowed but
+// comments, and a second read says the same.
+#include <algorithm>
 #include <cstdint>
 #include <cstdlib>
 #include <string>
@@ -68,6 +70,29 @@ void check(const Node& node, std::string_view text, bool sound, std::string& dum
   }
 }
 
+void cover(const Node& node, std::string& text) {
+  const auto blank = [&](const text::Range& range) {
+    for (std::uint32_t at = range.begin; at < range.end; ++at) text[at] = ' ';
+  };
+  for (const document::Entry& entry : node.entries) {
+    blank(entry.key_range);
+    cover(entry.value, text);
+  }
+  for (const Node& item : node.items) cover(item, text);
+  if (node.is_scalar()) blank(node.range);
+}
+
+// What no scalar covers is blank, a comment or an indicator.
+void check_nothing_swallowed(const Node& tree, std::string text) {
+  cover(tree, text);
+  if (text.substr(0, 3) == "\xEF\xBB\xBF") text.replace(0, 3, "   ");
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] == '#') at = text.find('\n', at);
+    if (at == std::string::npos) break;
+    require(std::string_view(" \t\r\n#-:,[]{}|+0123456789\"'").find(text[at]) != std::string_view::npos);
+  }
+}
+
 bool is_known(std::string_view id) {
   for (const text::Message& message : text::catalogue()) {
     if (message.id == id) return true;
@@ -91,7 +116,9 @@ std::string read_once(const text::Sources& sources, text::FileId file) {
     dump += text::draw(each, sources);
   }
   require(tree || text::has_errors(found));
-  if (tree) check(*tree, sources.text(file), !text::has_errors(found), dump);
+  if (!tree) return dump;
+  check(*tree, sources.text(file), !text::has_errors(found), dump);
+  if (!text::has_errors(found)) check_nothing_swallowed(*tree, std::string(sources.text(file)));
   return dump;
 }
 

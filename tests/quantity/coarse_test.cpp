@@ -1,5 +1,7 @@
 #include "quantity/coarse.hpp"
 
+#include <cmath>
+
 #include <gtest/gtest.h>
 
 #include "quantity/read.hpp"

@@ -1,4 +1,5 @@
 #include <clocale>
+#include <cmath>
 #include <random>
 
 #include <fmt/format.h>

@@ -1,0 +1,32 @@
+// Lists as a quantifier sees them, and papers on file. Known when a site is loaded.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "evaluate/trace.hpp"
+
+namespace headgate::evaluate {
+
+// The elements of a list a binder looks at, and whether there can be no others.
+struct Walked {
+  site::ListId list = site::nowhere;
+  std::vector<site::ElementId> elements;
+  bool complete = false;
+};
+Walked walk_list(const site::Site& site, const vocabulary::ShapeSet& shapes, vocabulary::Presence presence, site::ListId list);
+
+// Whether an expression can never be negative, by what the vocabulary declares of its facts: then an
+// unfinished list's sum still has a lower bound.
+bool never_negative(const expression::Tree& tree, expression::NodeId id, const vocabulary::Vocabulary& vocabulary);
+
+// `approved by ROLE [for NAME]`, `ordered by ROLE [for NAME]`: a paper counts when its `for` names the rule (or
+// NAME), its `by` is the role, and its `at`, if given, one of the elements in hand.
+struct PaperFound {
+  Truth truth = Truth::no;
+  std::int32_t paper = -1;   // element of the paper that counts
+};
+PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const expression::Node& node,
+                      const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);
+
+}  // namespace headgate::evaluate

@@ -1,0 +1,138 @@
+// The flat evaluator. A plan is a rulebook laid out over one site: every node of every rule that there
+// is something to judge for, list bodies once an element, as one array of steps in dependency order.
+// Deciding runs the steps from first to last and fills one array of cells: no recursion, no short
+// circuit, no allocation, no virtual call. Explanations read the cells afterwards, so they can never
+// disagree with the decision.
+//
+//   Plan plan = make_plan(book, site);                 // counts and reserves everything
+//   std::vector<Cell> cells = plan.cells;              // facts and constants stand in it already
+//   run(plan, cells);                                  // every step, in order
+//   plan.nodes[plan.instances[0].require.node].cell    // where a clause's truth stands
+//   a path to a record that is not there is a constant cell: unknown, Why::missing
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <vector>
+
+#include "evaluate/trace.hpp"
+
+namespace headgate::evaluate {
+
+// A value as the steps see it. Units and texts are found again through the node when something is shown.
+struct Cell {
+  double lo = -std::numeric_limits<double>::infinity();
+  double hi = std::numeric_limits<double>::infinity();
+  std::uint64_t members = ~std::uint64_t{0};
+  std::uint32_t id = vocabulary::nowhere;
+  vocabulary::Presence presence = vocabulary::Presence::unknown;
+  Truth truth = Truth::undecided;
+  Why why = Why::known;
+  std::uint8_t extra = 0;   // of a size: its ladder; of a span: its unit
+};
+
+Cell cell_of(const vocabulary::Value& value, Why why);
+vocabulary::Value value_of(const Cell& cell);
+
+using CellId = std::uint32_t;
+using PlannedId = std::uint32_t;
+inline constexpr PlannedId not_planned = 0xffffffffU;
+
+enum class Code : std::uint8_t {
+  all_of, any_of, invert,               // operands
+  compare_less, compare_less_or_equal,  // operand 0 < operand 1 (greater: swapped)
+  between,                              // operands 0, 1, 2
+  same, one_of,                         // operand 0 is the same as one of the others
+  in_list, in_season,                   // operand 0; `index` limit
+  is_none, fitted, recorded,
+  some, every, none_of,                 // pairs (where, has), always_yes where absent; `finished`
+  count, sum, least_of, greatest_of,    // pairs (where, value); `finished`, `grows`
+  add, subtract, multiply, divide, negate, least, greatest, date_step,
+  property, reading, choose, look_up, call,
+  select_row,                           // operand 0 the key, then a row each; `index` limit
+  copy,                                 // of a limit or derived value: operand 0 with `parts` for a reason
+};
+
+struct Step {
+  Code code = Code::copy;
+  bool negated = false;
+  bool finished = true;     // of a walk: the list holds no others
+  bool grows = false;       // of a sum: what is not seen can only add
+  bool sizes = false;       // operands are nominal sizes, which stand on two ladders
+  std::uint32_t first = 0;  // operands[first, first + count)
+  std::uint32_t count = 0;
+  CellId out = 0;
+  PlannedId node = not_planned;
+  double grid = 1;
+};
+
+// One node of a tree over one binding, with where its value stands.
+struct Planned {
+  const expression::Tree* tree = nullptr;
+  expression::NodeId node = expression::no_node;
+  CellId cell = 0;
+  site::ElementId element = site::nowhere;
+  site::FieldId field = 0;
+  std::uint32_t beyond = 0;             // how many of the path's last steps were not reached
+  std::int32_t limit = -1, chain = -1, table = -1, paper = -1;
+  site::ElementId about = site::nowhere;
+  site::ListId list = site::nowhere;
+  const site::Slot* slot = nullptr;     // of a path that ends in a stated or missing fact
+  std::uint32_t first_kid = 0;          // kids[first_kid, first_kid + kid_count)
+  std::uint32_t kid_count = 0;
+};
+
+// A clause over one binding.
+struct PlannedClause {
+  const rulebook::Clause* clause = nullptr;
+  CellId truth = 0;
+  PlannedId node = not_planned;         // of a single expression
+  bool approval = false;                // it is an approval by itself
+  std::vector<PlannedClause> kids;
+};
+
+// One rule about one binding.
+struct Instance {
+  std::uint32_t rule = 0;
+  std::vector<site::ElementId> elements;
+  std::vector<PlannedId> where;
+  CellId applies_where = 0;             // all of `where`
+  std::optional<PlannedClause> when, require;
+  std::vector<PlannedClause> unless;
+  PlannedId due = not_planned, done = not_planned;
+  std::vector<PlannedId> holes;
+  bool approvals = false;               // some clause is an approval
+};
+
+// What a rule says when its lists hold nothing, or more than was written.
+struct RulePlan {
+  std::uint32_t first_instance = 0;
+  std::uint32_t instance_count = 0;
+  bool left_out = false;
+  std::vector<site::ListId> unfinished;
+  std::vector<CellId> wheres;           // of all bindings tried: when every one is no, nothing matches
+};
+
+struct Plan {
+  const rulebook::Rulebook* book = nullptr;
+  const site::Site* site = nullptr;
+  std::vector<Cell> cells;              // facts and constants filled in
+  std::vector<Step> steps;
+  std::vector<CellId> operands;
+  std::vector<Planned> nodes;
+  std::vector<PlannedId> kids;
+  std::vector<Instance> instances;
+  std::vector<RulePlan> rules;          // one a rule of the book
+};
+
+Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule = "");
+// One expression alone; its root is the last node of the plan.
+Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const expression::Tree& tree);
+
+// `cells` begins as a copy of plan.cells and is filled.
+void run(const Plan& plan, std::vector<Cell>& cells);
+
+// Every node below `node` with its value.
+Evaluated evaluated(const Plan& plan, const std::vector<Cell>& cells, PlannedId node);
+
+}  // namespace headgate::evaluate

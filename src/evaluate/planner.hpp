@@ -1,0 +1,80 @@
+// Lays trees out over a site. Used by make_plan only.
+#pragma once
+
+#include <map>
+#include <set>
+
+#include "evaluate/lists.hpp"
+#include "evaluate/plan.hpp"
+
+namespace headgate::evaluate {
+
+using Frame = std::vector<site::ElementId>;
+
+class Planner {
+ public:
+  explicit Planner(Plan& plan) : plan_(plan), book_(*plan.book), site_(*plan.site) {}
+
+  PlannedId plan(const expression::Tree& tree, const Frame& handed);
+  void in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);
+
+  CellId truth_cell(Code code, const std::vector<CellId>& operands);   // all_of, any_of over clauses
+  CellId constant(const Cell& cell);
+  CellId yes() { return constant_truth(Truth::yes); }
+  CellId cell(PlannedId node) const { return plan_.nodes[node].cell; }
+
+ private:
+  struct Base {
+    std::uint32_t limit = 0;
+    std::size_t chain = 0;
+    std::size_t key = 0;
+    site::ElementId element = site::nowhere;
+  };
+  // What a node is while it is laid out; `kids` are added to the plan at the end.
+  struct Draft {
+    Planned planned;
+    std::vector<PlannedId> kids;
+    const expression::Node* node = nullptr;
+    const expression::Tree* tree = nullptr;
+  };
+
+  PlannedId lay(const expression::Tree& tree, expression::NodeId id, Frame& frame);
+  PlannedId keep(Draft& draft);
+  void all_kids(Draft& draft, Frame& frame);
+  void step(Draft& draft, Code code, const std::vector<CellId>& operands, double grid = 1);
+  std::vector<CellId> cells(const Draft& draft) const;
+  CellId constant_truth(Truth truth);
+  void not_known(Draft& draft, Why why);
+
+  void logic(Draft& draft, Frame& frame);
+  void relation(Draft& draft, Frame& frame);
+  void comes(Draft& draft, Frame& frame);
+  void item(Draft& draft, Frame& frame);
+  void in_list(Draft& draft, Frame& frame);
+  void presence(Draft& draft, Frame& frame);
+  void arithmetic(Draft& draft, Frame& frame);
+  void path(Draft& draft, const Frame& frame);
+  void fact(Draft& draft, const site::Slot& slot);
+  void derived(Draft& draft, const rulebook::Derived& derivation, site::ElementId element);
+  void quantifier(Draft& draft, Frame& frame);
+  void fold(Draft& draft, Frame& frame);
+  void limit(Draft& draft, Frame& frame);
+  void limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element);
+  void limit_rows(Draft& draft);
+  void look_up(Draft& draft, Frame& frame);
+  void paper(Draft& draft);
+  void confirmed(Draft& draft);
+
+  Plan& plan_;
+  const rulebook::Rulebook& book_;
+  const site::Site& site_;
+  const rulebook::Rule* rule_ = nullptr;
+  std::vector<site::ElementId> elements_;
+  std::vector<Base> bases_;
+  std::map<std::pair<site::ElementId, site::FieldId>, PlannedId> derived_;
+  std::set<std::pair<site::ElementId, site::FieldId>> running_;
+  std::map<const site::Slot*, CellId> facts_;
+  std::map<const vocabulary::Value*, CellId> literals_;
+};
+
+}  // namespace headgate::evaluate

@@ -1,0 +1,90 @@
+// Paths, derived values, papers and answers: what a site holds is found once, when it is laid out.
+#include "evaluate/planner.hpp"
+
+namespace headgate::evaluate {
+
+using vocabulary::Field;
+using vocabulary::Presence;
+
+void Planner::fact(Draft& draft, const site::Slot& slot) {
+  draft.planned.slot = &slot;
+  const auto known = facts_.find(&slot);
+  if (known != facts_.end()) {
+    draft.planned.cell = known->second;
+    return;
+  }
+  Cell cell = cell_of(slot.value, Why::known);
+  const bool undecided_truth = draft.node->type.kind == vocabulary::Type::Kind::truth && cell.truth == Truth::undecided;
+  if (cell.presence == Presence::unknown) cell.why = slot.asked_not ? Why::asked_not : Why::missing;
+  else if (cell.presence == Presence::present && undecided_truth) cell.why = Why::missing;
+  draft.planned.cell = constant(cell);
+  facts_.emplace(&slot, draft.planned.cell);
+}
+
+void Planner::path(Draft& draft, const Frame& frame) {
+  const auto& vocabulary = *book_.vocabulary;
+  const auto& steps = draft.node->steps;
+  Cell at;
+  at.presence = Presence::present;
+  at.id = draft.node->variable == expression::no_node ? 0 : frame[draft.node->variable];
+  draft.planned.element = at.id;
+  draft.planned.field = 0;
+  if (steps.empty()) draft.planned.cell = constant(at);
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    if (at.presence != Presence::present) {
+      draft.planned.beyond = static_cast<std::uint32_t>(steps.size() - i);
+      draft.planned.slot = nullptr;
+      return not_known(draft, at.presence == Presence::none ? Why::of_none : Why::missing);
+    }
+    const site::ElementId element = at.id;
+    const auto& shape = vocabulary.shapes[site_.elements[element].shape];
+    const auto field = shape.field(steps[i].name);
+    if (!field) {
+      if (i == 0 && element == 0 && steps[i].name == vocabulary.shapes[0].name) {
+        draft.planned.cell = constant(at);
+        continue;
+      }
+      return not_known(draft, Why::missing);
+    }
+    const site::Slot& slot = site_.slot(element, *field);
+    draft.planned.element = element;
+    draft.planned.field = *field;
+    if (shape.fields[*field].holds == Field::Holds::derived && slot.origin == site::Origin::left_out) {
+      const auto* derivation = book_.derivation(site_.elements[element].shape, *field);
+      if (derivation == nullptr) return not_known(draft, Why::missing);
+      return derived(draft, *derivation, element);
+    }
+    fact(draft, slot);
+    at = plan_.cells[draft.planned.cell];
+  }
+}
+
+void Planner::derived(Draft& draft, const rulebook::Derived& derivation, site::ElementId element) {
+  const auto key = std::make_pair(element, derivation.field);
+  auto known = derived_.find(key);
+  if (known == derived_.end()) {
+    if (!running_.insert(key).second) return not_known(draft, Why::missing);
+    const auto bases = std::move(bases_);
+    bases_.clear();
+    known = derived_.emplace(key, plan(derivation.tree, {element})).first;
+    bases_ = bases;
+    running_.erase(key);
+  }
+  draft.kids.push_back(known->second);
+  step(draft, Code::copy, {cell(known->second)});
+}
+
+void Planner::confirmed(Draft& draft) {
+  const auto answer = site_.confirmed.find(draft.node->name);
+  const bool answered = answer != site_.confirmed.end() && answer->second.value.presence == Presence::present;
+  const Truth truth = answered ? answer->second.value.truth : Truth::undecided;
+  draft.planned.cell = constant(cell_of(vocabulary::of_truth(truth), answered ? Why::known : Why::missing));
+}
+
+void Planner::paper(Draft& draft) {
+  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_);
+  draft.planned.paper = found.paper;
+  draft.planned.cell = constant(cell_of(vocabulary::of_truth(found.truth), found.truth == Truth::undecided ? Why::unfinished : Why::known));
+}
+
+}  // namespace headgate::evaluate

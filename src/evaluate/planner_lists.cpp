@@ -1,0 +1,147 @@
+// List bodies, once an element; limits by layer; tables.
+#include "evaluate/planner.hpp"
+
+#include <array>
+
+namespace headgate::evaluate {
+
+using expression::Node;
+using expression::no_node;
+using expression::Op;
+using rulebook::LimitValue;
+using vocabulary::Presence;
+
+void Planner::quantifier(Draft& draft, Frame& frame) {
+  const Node& node = *draft.node;
+  const Cell list = plan_.cells[cell(lay(*draft.tree, node.binder.list, frame))];
+  const Walked walked = walk_list(site_, node.binder.shapes, list.presence, list.id);
+  draft.planned.list = walked.list;
+  std::vector<CellId> operands;
+  const CellId always = yes();
+  for (const auto element : walked.elements) {
+    frame[node.binder.variable] = element;
+    std::array<CellId, 2> pair{always, always};
+    for (std::size_t k = 0; k < node.kids.size() && k < pair.size(); ++k) {
+      if (node.kids[k] == no_node) continue;
+      draft.kids.push_back(lay(*draft.tree, node.kids[k], frame));
+      plan_.nodes[draft.kids.back()].about = element;
+      pair[k] = cell(draft.kids.back());
+    }
+    operands.insert(operands.end(), pair.begin(), pair.end());
+  }
+  step(draft, node.op == Op::every ? Code::every : node.op == Op::some ? Code::some : Code::none_of, operands);
+  plan_.steps.back().finished = walked.complete;
+}
+
+void Planner::fold(Draft& draft, Frame& frame) {
+  const Node& node = *draft.node;
+  const bool counts = node.op == Op::count;
+  const Cell list = plan_.cells[cell(lay(*draft.tree, node.binder.list, frame))];
+  const Walked walked = walk_list(site_, node.binder.shapes, list.presence, list.id);
+  draft.planned.list = walked.list;
+  std::vector<CellId> operands;
+  const CellId always = yes();
+  const CellId one = constant(cell_of(vocabulary::of_number(quantity::exactly(1)), Why::known));
+  for (const auto element : walked.elements) {
+    frame[node.binder.variable] = element;
+    CellId where = always;
+    CellId value = one;
+    for (std::size_t k = 0; k < node.kids.size(); ++k) {
+      if (node.kids[k] == no_node) continue;
+      draft.kids.push_back(lay(*draft.tree, node.kids[k], frame));
+      plan_.nodes[draft.kids.back()].about = element;
+      (k == (counts ? 0U : 1U) ? where : value) = cell(draft.kids.back());
+    }
+    operands.push_back(where);
+    operands.push_back(value);
+  }
+  const Code code = counts ? Code::count : node.op == Op::sum ? Code::sum : node.op == Op::least_of ? Code::least_of : Code::greatest_of;
+  step(draft, code, operands);
+  plan_.steps.back().finished = walked.complete;
+  plan_.steps.back().grows = counts || (node.op == Op::sum && never_negative(*draft.tree, node.kids[0], *book_.vocabulary));
+}
+
+namespace {
+
+const expression::Tree* row_of(const LimitValue& value, std::size_t key) {
+  for (const auto& row : value.rows) {
+    if (row.first == key) return &row.second;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element) {
+  const auto& limit = book_.limits[index];
+  draft.planned.limit = static_cast<std::int32_t>(index);
+  for (std::size_t i = from; i < limit.chain.size(); ++i) {
+    const LimitValue& value = limit.chain[i];
+    const auto* tree = value.form == LimitValue::Form::rows ? row_of(value, key) : value.tree ? &*value.tree : nullptr;
+    if (value.form == LimitValue::Form::rows && tree == nullptr) continue;
+    draft.planned.chain = static_cast<std::int32_t>(i);
+    if (value.form == LimitValue::Form::unknown || tree == nullptr) return not_known(draft, Why::no_value);
+    bases_.push_back({index, i, key, element});
+    draft.kids.push_back(plan(*tree, element == site::nowhere ? Frame{} : Frame{element}));
+    bases_.pop_back();
+    const CellId inner = cell(draft.kids.back());
+    if (!value.doubt.empty()) return not_known(draft, Why::doubt);
+    // A plain number needs no step of its own.
+    if (tree->nodes[tree->root].op == Op::literal) draft.planned.cell = inner;
+    else step(draft, Code::copy, {inner});
+    return;
+  }
+  not_known(draft, limit.chain.empty() ? Why::no_value : Why::no_row);
+}
+
+void Planner::limit(Draft& draft, Frame& frame) {
+  const Node& node = *draft.node;
+  const auto& signature = book_.limits[node.index].signature;
+  all_kids(draft, frame);
+  draft.planned.limit = static_cast<std::int32_t>(node.index);
+  if (draft.kids.empty()) return limit_value(draft, node.index, 0, 0, site::nowhere);
+  if (signature.by_choice != vocabulary::no_id) return limit_rows(draft);
+  const Cell key = plan_.cells[cell(draft.kids[0])];
+  if (key.presence != Presence::present) return not_known(draft, key.presence == Presence::none ? Why::of_none : Why::parts);
+  limit_value(draft, node.index, 0, site_.elements[key.id].shape, key.id);
+}
+
+// A row for each member of the choice; which one counts is seen when deciding.
+void Planner::limit_rows(Draft& draft) {
+  const std::uint32_t index = draft.node->index;
+  const auto& choice = book_.vocabulary->choices[book_.limits[index].signature.by_choice];
+  std::vector<CellId> operands{cell(draft.kids[0])};
+  for (std::size_t member = 0; member < choice.members.size(); ++member) {
+    Draft row;
+    row.node = draft.node;
+    row.tree = draft.tree;
+    row.planned.tree = draft.tree;
+    row.planned.node = draft.planned.node;
+    limit_value(row, index, 0, member, site::nowhere);
+    draft.kids.push_back(keep(row));
+    operands.push_back(cell(draft.kids.back()));
+  }
+  step(draft, Code::select_row, operands);
+}
+
+void Planner::look_up(Draft& draft, Frame& frame) {
+  const Node& node = *draft.node;
+  all_kids(draft, frame);
+  auto operands = cells(draft);
+  draft.planned.table = static_cast<std::int32_t>(node.index);
+  if (!node.kids.empty() && (*draft.tree)[node.kids[0]].op == Op::limit && node.index == vocabulary::no_id) {
+    const auto limit_index = (*draft.tree)[node.kids[0]].index;
+    const auto& chain = book_.limits[limit_index].chain;
+    draft.planned.limit = static_cast<std::int32_t>(limit_index);
+    draft.planned.table = -1;
+    operands.erase(operands.begin());
+    if (chain.empty() || chain[0].form != LimitValue::Form::table || !chain[0].doubt.empty()) {
+      return not_known(draft, chain.empty() || chain[0].doubt.empty() ? Why::no_value : Why::doubt);
+    }
+    draft.planned.chain = 0;
+    draft.planned.table = static_cast<std::int32_t>(chain[0].table);
+  }
+  step(draft, Code::look_up, operands);
+}
+
+}  // namespace headgate::evaluate
