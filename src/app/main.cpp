@@ -73,6 +73,7 @@ int run(const CLI::App& app, Arguments& given) {
   else if (app.got_subcommand("explain")) status = explain(world, given.site, given.rule, given.output);
   else if (app.got_subcommand("calc")) status = calc(world, given.expression, given.unit, given.output);
   else if (app.got_subcommand("facts")) status = facts(world, given.word, given.output);
+  else if (app.got_subcommand("limits")) status = limits(world, given.output);
   else if (app.got_subcommand("trials")) status = trials(world, given.paths, given.output);
   for (std::size_t file = 0; file < world.sources.count(); ++file) {
     spdlog::info("read {} ({} bytes)", world.sources.name(static_cast<headgate::text::FileId>(file)),
@@ -104,6 +105,8 @@ int main(int argc, char** argv) {
   calc->add_option("--in", given.unit, "the unit of the result");
   CLI::App* facts = add_command(app, given, "facts", "List what can be stated and how it is spelled", "headgate facts pressure");
   facts->add_option("word", given.word, "a word of the fact's name, title or question")->required();
+  add_command(app, given, "limits", "List a place's limits: value, who set it, since when, what it replaced",
+              "headgate limits --place fennick-ferry --on 2026-07-01");
   CLI::App* trials = add_command(app, given, "trials", "Run trials of rules and show what they cover", "headgate trials tests/trials");
   trials->add_option("paths", given.paths, "trials files, or folders of them")->required();
   try {

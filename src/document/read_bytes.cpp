@@ -1,5 +1,7 @@
 #include "document/read_bytes.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "text/utf8.hpp"
@@ -70,7 +72,7 @@ std::size_t check_character(std::string& text, std::size_t at, Findings& found) 
   if (is_refused(point)) {
     found.add("yaml-control-character", begin, begin + static_cast<Offset>(length), {fmt::format("U+{:04X}", point)});
     mask(text, at, length);
-  } else if (point == '\r' && at_or_end(text, at + 1) != '\n') {
+  } else if (point == '\r' && (at + 1 == text.size() || text[at + 1] != '\n')) {
     found.add("yaml-lone-return", begin, begin + 1);
     text[at] = '\n';
   }
@@ -78,6 +80,16 @@ std::size_t check_character(std::string& text, std::size_t at, Findings& found) 
 }
 
 }  // namespace
+
+bool holds_invisible(std::string_view decoded) {
+  for (std::size_t at = 0; at < decoded.size();) {
+    const std::size_t length = text::character(decoded, at);
+    const std::uint32_t point = code_point(decoded.substr(at, std::max<std::size_t>(1, length)));
+    if (length == 0 || point == '\r' || is_refused(point)) return true;
+    at += length;
+  }
+  return false;
+}
 
 bool check_bytes(std::string& text, Findings& found) {
   if (is_utf16(text)) {

@@ -16,4 +16,7 @@ namespace headgate::document {
 // looked at too and nothing moves.
 bool check_bytes(std::string& text, Findings& found);
 
+// Whether escapes in quoted text have brought in what may not stand in a file.
+bool holds_invisible(std::string_view decoded);
+
 }  // namespace headgate::document

@@ -1,7 +1,7 @@
 #include "document/read_syntax.hpp"
 
 #include <algorithm>
-#include <array>
+#include <initializer_list>
 
 #include <yaml-cpp/exceptions.h>
 
@@ -32,7 +32,7 @@ bool was_reported(const Findings& found, std::string_view id, Offset from) {
 // What was said about the same place before reading broke off there, and is less to the point.
 bool forget(Findings& found, std::string_view id, Offset from) {
   const auto stale = std::remove_if(found.list.begin(), found.list.end(),
-                                    [&](const text::Diagnostic& d) { return d.id == id && d.range.begin >= from; });
+                                    [&](const text::Diagnostic& d) { return d.id == id && d.range.end > from; });
   const bool any = stale != found.list.end();
   found.list.erase(stale, found.list.end());
   return any;
@@ -73,6 +73,8 @@ void explain_flow_end(const Syntax& s, Findings& found) {
   if (was_reported(found, "yaml-unclosed-quote", opener) || explain_by_comment(s, opener, found)) return;
   const bool spread = forget(found, "yaml-spread-text", opener);
   const bool at_end = skip_gap(s.text, s.at) >= s.text.size();
+  // A word at the very end might still become a key, and yaml-cpp gives it out as one.
+  if (at_end && s.cursor > 0) forget(found, "yaml-empty-value", s.cursor - 1);
 
   if (!at_end && !spread && explain_by_closed_value(s, found)) return;
   if (!at_end && !spread && s.text[s.at] == ':') {

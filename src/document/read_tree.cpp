@@ -1,7 +1,6 @@
 #include "document/read_tree.hpp"
 
 #include <algorithm>
-#include <array>
 #include <exception>
 #include <sstream>
 #include <string>
@@ -12,6 +11,7 @@
 #include <yaml-cpp/mark.h>
 #include <yaml-cpp/parser.h>
 
+#include "document/read_bytes.hpp"
 #include "document/read_frame.hpp"
 #include "document/read_scalar.hpp"
 #include "document/read_syntax.hpp"
@@ -81,7 +81,7 @@ class TreeReader final : public YAML::EventHandler {
 
   void open(Node::Kind kind, Offset at, bool flow);
   void close(bool complete);
-  void pass_closer(char closer);
+  bool pass_closer(char closer);
   void add_scalar(Offset begin, std::string_view value);
   void put(Node node, const Token& token);
   void miss(Offset at, Offset gap);
@@ -218,7 +218,11 @@ void TreeReader::close(bool complete) {
   Frame frame = std::move(frames_.back());
   frames_.pop_back();
   finish(frame, text_, found_);
-  if (complete && frame.closer != 0) pass_closer(frame.closer);
+  if (complete && frame.closer != 0 && !pass_closer(frame.closer) && !text::has_errors(found_.list)) {
+    const Offset opener = frame.node.range.begin;
+    found_.add("yaml-unclosed-brace", opener, opener + 1,
+               {std::string(1, text_[opener]), std::string(1, frame.closer)});
+  }
   const Offset begin = frame.node.range.begin;
   frame.node.range.end = std::max(begin, cursor_);
   if (frame.is_key) {
@@ -230,14 +234,15 @@ void TreeReader::close(bool complete) {
   }
 }
 
-void TreeReader::pass_closer(char closer) {
+bool TreeReader::pass_closer(char closer) {
   for (Offset at = skip_gap(text_, cursor_); at < text_.size(); at = skip_gap(text_, at + 1)) {
     if (text_[at] == closer) {
       cursor_ = at + 1;
-      return;
+      return true;
     }
-    if (text_[at] != ',' && text_[at] != ':' && text_[at] != '?') return;
+    if (text_[at] != ',' && text_[at] != ':' && text_[at] != '?') break;
   }
+  return false;
 }
 
 void TreeReader::add_scalar(Offset begin, std::string_view value) {
@@ -312,8 +317,7 @@ void TreeReader::check_scalar(const Node& node, const ScalarText& where, Offset 
     found_.add("yaml-spread-text", where.begin, where.end);
   if (at_or_end(text_, begin) == '>') found_.add("yaml-folded-block", begin, begin + 1);
   if (node.style == Node::Style::block && node.scalar.empty()) found_.add("yaml-empty-block", begin, begin + 1);
-  const auto is_control = [](char c) { return (c >= 0 && c < ' ' && c != '\n' && c != '\t') || c == '\x7f'; };
-  if (std::any_of(node.scalar.begin(), node.scalar.end(), is_control)) {
+  if (node.style == Node::Style::quoted && holds_invisible(node.scalar)) {
     found_.add("yaml-control-escape", where.begin, where.end);
   }
   if (node.style != Node::Style::block) check_rest_of_line(node, where.after);

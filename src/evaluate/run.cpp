@@ -156,6 +156,11 @@ struct Runner {
     set_truth(out, step.negated ? quantity::opposite(any.truth) : any.truth, any.why);
   }
 
+  Compared of_kind(const Value& element, const Value& kind) const {
+    if (!usable(element)) return {Truth::undecided, element.presence == Presence::none ? Why::of_none : Why::parts};
+    return {quantity::truth(plan.site->elements[element.id].shape == kind.id), Why::known};
+  }
+
   void in_list(const Step& step, Cell& out) const {
     const auto& list = book().limits[static_cast<std::size_t>(plan.nodes[plan.kids[plan.nodes[step.node].first_kid + 1]].limit)].chain[0].list;
     const Value subject = value_of(in(step, 0));
@@ -163,7 +168,7 @@ struct Runner {
     std::uint64_t listed = 0;
     for (const auto& value : list) {
       listed |= value.members;
-      const Compared one = alike(step, subject, value);
+      const Compared one = kid_type(step, 0).kind == Kind::element ? of_kind(subject, value) : alike(step, subject, value);
       any.truth = quantity::either(any.truth, one.truth);
       if (one.truth == Truth::undecided) any.why = one.why;
     }

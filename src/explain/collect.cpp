@@ -72,7 +72,7 @@ void add_list(const Context& context, const Evaluated& of, std::vector<FactShown
   if (std::any_of(facts.begin(), facts.end(), same_name)) return;
   fact.title = spaced(context.book->vocabulary->shapes[context.site->elements[list.owner].shape].fields[list.field].name);
   if (!list.stated) fact.value = "not stated";
-  else fact.value = fmt::format("{} written down{}", list.items.size(), list.complete ? "" : ", not to its end");
+  else fact.value = fmt::format("{} {} written down{}", list.items.size(), list.items.size() == 1 ? "part" : "parts", list.complete ? "" : ", not to its end");
   fact.at = list.stated ? context.sources->place(list.range) : "";
   facts.push_back(std::move(fact));
 }

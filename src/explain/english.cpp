@@ -53,7 +53,8 @@ struct Speaker {
 
   std::string limit(const Node& node) const {
     const auto& of = context.book->limits[node.index];
-    return of.title.empty() ? spaced(of.signature.name) : "the limit \"" + of.title + "\"";
+    if (of.chain.empty()) return spaced(of.signature.name);
+    return of.chain.front().written;
   }
 
   static std::string_view relation(Relation relation) {
@@ -120,7 +121,10 @@ struct Speaker {
       case Op::divide: return all(node, " / ");
       case Op::negate: return "-" + say(node.kids[0]);
       case Op::path: return path(node);
-      case Op::property: return say(node.kids[0]);
+      case Op::property: {
+        const auto& choice = context.book->vocabulary->choices[tree[node.kids[0]].type.choice];
+        return say(node.kids[0]) + " is " + spaced(choice.properties[node.index].name);
+      }
       case Op::at_mark: return say(node.kids[0]) + (node.before ? " below " : " above ") + say(node.kids[1]);
       case Op::limit: return limit(node);
       case Op::look_up:

@@ -77,6 +77,10 @@ std::string not_met(const Context& context, const Rule& rule, const Decision& de
     if (any && !names.empty()) parts.push_back("none of these holds: " + names);
     else if (rule.if_not.written.empty() || !names.empty()) parts.push_back(names.empty() ? plain : names + ": no (" + plain + ")");
   }
+  for (auto& part : parts) {
+    if (!part.empty() && part.back() == '.') part.pop_back();
+  }
+  for (std::size_t i = 1; i < parts.size(); ++i) parts[i] = sentence(parts[i]).substr(0, parts[i].size());
   return joined(parts, ". ");
 }
 

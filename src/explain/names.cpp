@@ -125,6 +125,12 @@ std::string shown(const Context& context, const Evaluated& of) {
   if (of.type.kind == Kind::kind && of.value.id < vocabulary.shapes.size()) return title_of(vocabulary.shapes[of.value.id]);
   if (of.limit >= 0 && of.kids.size() == 1 && of.kids[0].tree != nullptr &&
       of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal) return shown(context, of.kids[0]);
+  // Nobody wrote this number: it is computed, and its last digits mean nothing.
+  constexpr int significant = 4;
+  const bool computed = of.type.kind == Kind::number && of.value.presence == Presence::present && of.value.number.exact();
+  if (computed && of.type.dimension != quantity::dimensions::size) {
+    return quantity::show_rounded(of.value.number.lo, of.type.dimension, significant, of.value.unit);
+  }
   return vocabulary::show(of.value, of.type, vocabulary);
 }
 

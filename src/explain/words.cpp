@@ -95,7 +95,14 @@ std::string any_of(const Context& context, const Evaluated& of) {
       items.push_back(shown(context, kid));
     }
   }
-  return joined(items, ", ");
+  return joined(items, " or ");
+}
+
+// "the shutoff's type is globe valve, which is not full way"
+std::string property_words(const Context& context, const Evaluated& of) {
+  const auto& choice = context.book->vocabulary->choices[of.kids[0].type.choice];
+  return fmt::format("{} is {}, which is {}{}", left(context, of.kids[0]), shown(context, of.kids[0]), of.truth() == Truth::yes ? "" : "not ",
+                     spaced(choice.properties[node_of(of).index].name));
 }
 
 }  // namespace
@@ -122,8 +129,8 @@ std::string observed(const Context& context, const Evaluated& leaf) {
     }
     case Op::one_of:
     case Op::in_list:
-      return fmt::format("{} is {}, {} {}", left(context, leaf.kids[0]), side(0),
-                         yes == !node.negated ? "one of" : "none of", any_of(context, leaf));
+      return fmt::format("{} is {}{} {}", left(context, leaf.kids[0]), side(0),
+                         yes == !node.negated ? ", one of" : " and not", any_of(context, leaf));
     case Op::is_none:
     case Op::fitted: {
       const bool there = leaf.kids[0].value.presence == Presence::present;
@@ -142,6 +149,7 @@ std::string observed(const Context& context, const Evaluated& leaf) {
     }
     case Op::confirmed: return fmt::format("{} is {}confirmed", spaced(node.name), yes ? "" : "not ");
     case Op::path: return asked(context, leaf);
+    case Op::property: return property_words(context, leaf);
     case Op::literal: return yes ? "it always is" : "it never is";
     default: return in_words(context, *leaf.tree, leaf.node) + (yes ? "" : ": no");
   }

@@ -28,7 +28,8 @@ Checker::Checker(Tree& tree, const Scope& scope, text::Diagnostics& found)
       limits_(scope.limits != nullptr ? *scope.limits : no_limits),
       tables_(scope.tables != nullptr ? *scope.tables : no_tables),
       found_(found) {
-  for (const Variable& variable : scope.variables) visible_.push_back({variable.name, variable.shapes, next_variable_++});
+  for (const Variable& variable : scope.variables)
+    visible_.push_back({variable.name, variable.shapes, next_variable_++});
 }
 
 Checker::Type Checker::bad(std::string_view id, const text::Range& range, const std::vector<std::string>& arguments) {
@@ -51,7 +52,9 @@ bool Checker::run(const Wanted& wanted) {
   const bool shown_only = !wanted && type.kind == Kind::text;
   if (!as_it_stands && !shown_only) type = usable(tree_.root, type);
   if (ok_ && wanted && !alike(type, *wanted)) {
-    bad("wrong-type", node(tree_.root).range, {described(type), described(*wanted)});
+    const bool condition = wanted->kind == Kind::truth;
+    bad(condition ? "not-a-condition" : "wrong-type", node(tree_.root).range,
+        {condition ? written(tree_.root) : described(type), described(condition ? type : *wanted)});
   }
   put_in_order();
   return ok_;
@@ -173,7 +176,8 @@ std::optional<std::vector<Checker::Type>> Checker::together(const std::vector<No
       if (!lead && types[i].kind != Kind::nothing) lead = types[i];
     }
   }
-  const bool good = std::none_of(types.begin(), types.end(), [](const Type& type) { return type.kind == Kind::nothing; });
+  const bool good =
+      std::none_of(types.begin(), types.end(), [](const Type& type) { return type.kind == Kind::nothing; });
   return good ? std::optional(std::move(types)) : std::nullopt;
 }
 
@@ -205,8 +209,9 @@ bool check(Tree& tree, const Scope& scope, const std::optional<vocabulary::Type>
   return Checker(tree, scope, found).run(wanted);
 }
 
-std::optional<Tree> compile(const document::Node& source, const Scope& scope, const std::optional<vocabulary::Type>& wanted,
-                            text::Diagnostics& found, const Bounds& bounds) {
+std::optional<Tree> compile(const document::Node& source, const Scope& scope,
+                            const std::optional<vocabulary::Type>& wanted, text::Diagnostics& found,
+                            const Bounds& bounds) {
   auto tree = parse(source, bounds, found);
   if (!tree || !check(*tree, scope, wanted, found)) return std::nullopt;
   return tree;

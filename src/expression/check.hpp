@@ -28,7 +28,7 @@ class Checker {
 
   bool run(const std::optional<vocabulary::Type>& wanted);
   bool bind(Binder& binder);  // of `each:`; the tree is its list
-  bool run_path();  // a path shown in a text: any value
+  bool run_path();            // a path shown in a text: any value
 
  private:
   using Type = vocabulary::Type;
@@ -113,6 +113,7 @@ class Checker {
   NodeId append(Node made);
   std::string described(const Type& type) const { return describe(type, vocabulary_); }
   std::string written(NodeId id) const;
+  std::vector<std::string> kind_names() const;
   const Visible* visible(std::string_view name) const;
   void put_in_order();
 

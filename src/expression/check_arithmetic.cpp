@@ -71,9 +71,11 @@ Checker::Type Checker::step_date(NodeId id, const Type& from, const Type& by) {
   }
   if (from.kind == Kind::date && by.kind == Kind::span) return from;
   if (from.kind == Kind::moment && is_number(by) && by.dimension == d::time) return from;
-  if (from.kind == Kind::date && is_number(by)) return bad("date-step", node(ids[1]).range, {written(ids[1]), "days, months, years or business-days"});
+  if (from.kind == Kind::date && is_number(by))
+    return bad("date-step", node(ids[1]).range, {written(ids[1]), "days, months, years or business-days"});
   if (from.kind == Kind::moment) return bad("moment-step", node(ids[1]).range, {written(ids[1]), "s, min or h"});
-  if (calendar(by)) return bad("date-goes-first", node(id).range, {adds ? written(ids[1]) + " + " + written(ids[0]) : ""});
+  if (calendar(by))
+    return bad("date-goes-first", node(id).range, {adds ? written(ids[1]) + " + " + written(ids[0]) : ""});
   return bad("span-without-date", node(id).range, {written(from.kind == Kind::span ? ids[0] : ids[1])});
 }
 
@@ -120,7 +122,8 @@ Checker::Type Checker::add(NodeId id, const Wanted& wanted) {
   };
   if (steps(a) || steps(b)) return step_date(id, a, b);
   const bool left = !is_number(a);
-  return bad("not-a-number-value", node(ids[left ? 0 : 1]).range, {written(ids[left ? 0 : 1]), described(left ? a : b)});
+  return bad("not-a-number-value", node(ids[left ? 0 : 1]).range,
+             {written(ids[left ? 0 : 1]), described(left ? a : b)});
 }
 
 // A factor stands by itself, but `pipe.size / 3/4 in` divides sizes, and 10 F times something is a warming.
@@ -141,7 +144,8 @@ Checker::Type Checker::multiply(NodeId id) {
   types[1 - first] = factor(ids[1 - first], divides && is_size(types[first]) ? Wanted(types[first]) : std::nullopt);
   for (std::size_t i = 0; i < 2; ++i) {
     if (types[i].kind == Kind::nothing) return {};
-    if (!is_number(types[i])) return bad("not-a-number-value", node(ids[i]).range, {written(ids[i]), described(types[i])});
+    if (!is_number(types[i]))
+      return bad("not-a-number-value", node(ids[i]).range, {written(ids[i]), described(types[i])});
     if (types[i].dimension.absolute) return bad("temperature-product", node(ids[i]).range, {written(ids[i])});
   }
   if (is_size(types[0]) || is_size(types[1])) {
@@ -205,7 +209,8 @@ Checker::Type Checker::call(NodeId id) {
   for (const Parameter& parameter : function.parameters) names.emplace_back(parameter.name);
   if (ids.size() != function.parameters.size()) {
     return bad("wrong-argument-count", node(id).range,
-               {name, counted(function.parameters.size(), "value"), std::to_string(ids.size()), name + "(" + listed(names) + ")"});
+               {name, counted(function.parameters.size(), "value"), std::to_string(ids.size()),
+                name + "(" + listed(names) + ")"});
   }
   bool good = true;
   for (std::size_t i = 0; i < ids.size(); ++i) {

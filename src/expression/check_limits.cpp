@@ -34,7 +34,8 @@ Checker::Type Checker::limit(NodeId id) {
   node(id).index = index;
   const LimitSignature& signature = limits_[index];
   if (signature.table != vocabulary::no_id) return limit_table(id, index);
-  if (!node(id).steps.empty()) return bad("limit-without-column", node(id).steps[0].range, {name, node(id).steps[0].name});
+  if (!node(id).steps.empty())
+    return bad("limit-without-column", node(id).steps[0].range, {name, node(id).steps[0].name});
   if (!limit_keys(id, signature)) return {};
   if (signature.type.kind == Kind::nothing) return bad("limit-type-unknown", node(id).range, {name});
   return signature.type;
@@ -55,7 +56,9 @@ Checker::Type Checker::limit_table(NodeId id, std::uint32_t index) {
   made.op = Op::look_up;
   made.index = vocabulary::no_id;
   made.kids.insert(made.kids.begin(), first);
-  return row(id, table, 1, "limit." + signature.name);
+  const Type type = row(id, table, 1, "limit." + signature.name);
+  node(first).type = type;
+  return type;
 }
 
 bool Checker::limit_keys(NodeId id, const LimitSignature& signature) {
@@ -94,7 +97,8 @@ bool Checker::implied_key(NodeId id, const LimitSignature& signature) {
     if (names.empty()) {
       bad("limit-of-nothing", node(id).range, {signature.name, with_article(signature.of_name)});
     } else {
-      bad("limit-of-several", node(id).range, {signature.name, listed(names), "limit." + signature.name + "[" + names[0] + "]"});
+      bad("limit-of-several", node(id).range,
+          {signature.name, listed(names), "limit." + signature.name + "[" + names[0] + "]"});
     }
     return false;
   }
@@ -113,7 +117,8 @@ bool Checker::implied_key(NodeId id, const LimitSignature& signature) {
 // A key is a value, or a bare member where a choice is asked, or an element where one is.
 bool Checker::key(NodeId id, const Type& wanted, std::string_view of) {
   const bool bare = node(id).op == Op::path && node(id).steps.size() == 1;
-  const bool names_something = bare && (visible(node(id).name) != nullptr || vocabulary_.shapes[0].field(node(id).name));
+  const bool names_something =
+      bare && (visible(node(id).name) != nullptr || vocabulary_.shapes[0].field(node(id).name));
   if (wanted.kind == Kind::choice && bare && !names_something) return member(id, wanted);
   const Type type = wanted.kind == Kind::element || wanted.kind == Kind::kind ? type_of(id) : value(id, wanted);
   node(id).type = type;
@@ -155,7 +160,8 @@ Checker::Type Checker::row(NodeId id, const TableSignature& table, std::size_t f
   for (const TableKey& one : table.keys) key_names.push_back(one.name);
   if (ids.size() - first_key != table.keys.size()) {
     return bad("wrong-key-count", node(id).range,
-               {called, counted(table.keys.size(), "key"), std::to_string(ids.size() - first_key), called + "[" + listed(key_names) + "]"});
+               {called, counted(table.keys.size(), "key"), std::to_string(ids.size() - first_key),
+                called + "[" + listed(key_names) + "]"});
   }
   bool good = true;
   for (std::size_t i = 0; i < table.keys.size(); ++i) {
@@ -183,7 +189,8 @@ Checker::Type Checker::paper(NodeId id) {
   if (!found || vocabulary_.roles[*found].name != role) {
     std::vector<std::string> names;
     for (const auto& one : vocabulary_.roles) names.push_back(one.name);
-    return bad("unknown-role", node(id).mark, {role, found ? vocabulary_.roles[*found].name : vocabulary::offer(role, names)});
+    return bad("unknown-role", node(id).mark,
+               {role, found ? vocabulary_.roles[*found].name : vocabulary::offer(role, names)});
   }
   node(id).column = static_cast<std::uint32_t>(*found);
   const std::string subject = node(id).name;

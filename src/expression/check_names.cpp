@@ -87,6 +87,7 @@ Checker::Type Checker::unknown_start(NodeId id) {
   if (node(id).steps.size() == 1) {
     for (const LimitSignature& limit : limits_) candidates.push_back("limit." + limit.name);
   }
+  if (node(id).steps.size() > 1) candidates.emplace_back("limit");
   std::string near = text::nearest(first.name, candidates).value_or("");
   const std::size_t hyphen = first.name.find('-');
   if (near.empty() && hyphen != std::string::npos) {
@@ -125,12 +126,9 @@ Checker::Type Checker::walk(NodeId id, Type at, const text::Range& first) {
         at = node(id).type;
         break;
       }
-      case Kind::list:
-        return bad("step-into-list", steps[i].range, {so_far, steps[i].name});
-      case Kind::answers:
-        return bad("step-into-answers", text::join(first, steps[i].range), {steps[i].name});
-      default:
-        return bad("step-past-value", steps[i].range, {so_far, described(at), steps[i].name});
+      case Kind::list: return bad("step-into-list", steps[i].range, {so_far, steps[i].name});
+      case Kind::answers: return bad("step-into-answers", text::join(first, steps[i].range), {steps[i].name});
+      default: return bad("step-past-value", steps[i].range, {so_far, described(at), steps[i].name});
     }
   }
   return at;
@@ -144,7 +142,8 @@ const Field* Checker::field(const Type& of, const Step& step) {
 
 Checker::Type Checker::no_such_field(const ShapeSet& shapes, const Step& step) {
   const ShapeSet having = with_field(step.name, shapes, vocabulary_);
-  if (having == shapes) return bad("field-types-differ", step.range, {step.name, listed(names_of(shapes, vocabulary_))});
+  if (having == shapes)
+    return bad("field-types-differ", step.range, {step.name, listed(names_of(shapes, vocabulary_))});
   if (having.any()) {
     return bad("field-not-in-all", step.range,
                {step.name, listed(names_of(shapes & ~having, vocabulary_)), listed(names_of(having, vocabulary_))});
@@ -156,7 +155,8 @@ Checker::Type Checker::no_such_field(const ShapeSet& shapes, const Step& step) {
   all.set();
   const auto elsewhere = names_of(with_field(step.name, all, vocabulary_), vocabulary_);
   std::string where = elsewhere.empty() ? "" : step.name + " belongs to " + listed(elsewhere, 4);
-  for (std::size_t hyphen = step.name.find('-'); where.empty() && hyphen != std::string::npos; hyphen = step.name.find('-', hyphen + 1)) {
+  for (std::size_t hyphen = step.name.find('-'); where.empty() && hyphen != std::string::npos;
+       hyphen = step.name.find('-', hyphen + 1)) {
     const std::string before = step.name.substr(0, hyphen);
     if (vocabulary_.common_field(shapes, before) != nullptr) where = "a minus has blanks: " + before + " - …";
   }
@@ -217,7 +217,8 @@ Checker::Type Checker::at_mark(NodeId id) {
   const Type type = type_of(ids[0]);
   const bool marked = mark(ids[1]);
   if (type.kind == Kind::nothing || !marked) return {};
-  if (type.kind != Kind::level) return bad("mark-without-level", node(ids[0]).range, {written(ids[0]), described(type)});
+  if (type.kind != Kind::level)
+    return bad("mark-without-level", node(ids[0]).range, {written(ids[0]), described(type)});
   return number_of(quantity::dimensions::length);
 }
 
@@ -234,7 +235,8 @@ bool Checker::mark(NodeId id) {
   if (!found || vocabulary_.marks[*found].name != name) {
     std::vector<std::string> names;
     for (const auto& mark : vocabulary_.marks) names.push_back(mark.name);
-    bad("unknown-mark", node(id).range, {name, found ? vocabulary_.marks[*found].name : vocabulary::offer(name, names)});
+    bad("unknown-mark", node(id).range,
+        {name, found ? vocabulary_.marks[*found].name : vocabulary::offer(name, names)});
     return false;
   }
   Node& made = node(id);
@@ -244,6 +246,14 @@ bool Checker::mark(NodeId id) {
   made.value.presence = vocabulary::Presence::present;
   made.value.id = *found;
   return true;
+}
+
+std::vector<std::string> Checker::kind_names() const {
+  std::vector<std::string> names = vocabulary_.names();
+  names.erase(
+      std::remove_if(names.begin(), names.end(), [this](const auto& name) { return vocabulary_.kinds(name).none(); }),
+      names.end());
+  return names;
 }
 
 // A variable may bear the name of its own kind and no other name that means something already.
@@ -271,7 +281,7 @@ bool Checker::open_binder(Binder& binder, NodeId list_id, bool named) {
   if (!good && list.kind != Kind::nothing) bad("not-a-list", node(list_id).range, {written(list_id), described(list)});
   binder.shapes = vocabulary_.kinds(binder.kind_name);
   if (binder.shapes.none()) {
-    const auto near = text::nearest(binder.kind_name, vocabulary_.names());
+    const auto near = text::nearest(binder.kind_name, kind_names());
     bad("no-such-kind", binder.kind_range, {binder.kind_name, near.value_or("")});
     good = false;
   } else if (list.kind == Kind::list) {
@@ -317,12 +327,16 @@ Checker::Type Checker::fold(NodeId id, const Wanted& wanted) {
   if (node(id).kids.back() != no_node && visible_.back().shapes.any()) good = condition(ids.back()) && good;
   close_binder();
   if (!good) return {};
-  const bool ordered = type.kind == Kind::number || (op != Op::sum && (type.kind == Kind::date || type.kind == Kind::moment));
-  if (!ordered) return bad(op == Op::sum ? "not-a-number-value" : "no-order", node(ids[0]).range, {written(ids[0]), described(type), ""});
+  const bool ordered =
+      type.kind == Kind::number || (op != Op::sum && (type.kind == Kind::date || type.kind == Kind::moment));
+  if (!ordered)
+    return bad(op == Op::sum ? "not-a-number-value" : "no-order", node(ids[0]).range,
+               {written(ids[0]), described(type), ""});
   if (op == Op::sum && type.dimension == quantity::dimensions::size) {
     return bad("size-arithmetic", node(ids[0]).range, {written(ids[0]), ""});
   }
-  if (op == Op::sum && type.dimension.absolute) return bad("temperature-product", node(ids[0]).range, {written(ids[0])});
+  if (op == Op::sum && type.dimension.absolute)
+    return bad("temperature-product", node(ids[0]).range, {written(ids[0])});
   return type;
 }
 

@@ -21,7 +21,9 @@ Checker::Type Checker::clash(const text::Range& where, NodeId a, const Type& ta,
       const NodeId size = a_size ? a : b;
       const std::string path = node(size).op == Op::path ? written(size) : "";
       const std::string outside = path.substr(0, path.rfind('.') + 1) + "outside-diameter";
-      return bad("size-against-length", where, {written(size), written(a_size ? b : a), "compare sizes with sizes" + (path.empty() ? "" : ", or write " + outside)});
+      return bad("size-against-length", where,
+                 {written(size), written(a_size ? b : a),
+                  "compare sizes with sizes" + (path.empty() ? "" : ", or write " + outside)});
     }
     return bad("dimension-clash", where, {written(a), described(ta), written(b), described(tb)});
   }
@@ -34,7 +36,8 @@ Checker::Type Checker::compare(NodeId id) {
   if (!types) return {};
   for (std::size_t i = 0; i < ids.size(); ++i) {
     const Type& type = (*types)[i];
-    if (type.kind == Kind::number || type.kind == Kind::date || type.kind == Kind::moment || type.kind == Kind::clock) continue;
+    if (type.kind == Kind::number || type.kind == Kind::date || type.kind == Kind::moment || type.kind == Kind::clock)
+      continue;
     std::string instead;
     if (type.kind == Kind::choice || type.kind == Kind::truth) instead = "`" + written(ids[i]) + " is …`";
     if (type.kind == Kind::span) instead = "`date + span <= other date`";
@@ -43,7 +46,8 @@ Checker::Type Checker::compare(NodeId id) {
   }
   for (std::size_t i = 1; i < ids.size(); ++i) {
     if (!alike((*types)[i - 1], (*types)[i])) {
-      return clash(text::join(node(ids[i - 1]).range, node(ids[i]).range), ids[i - 1], (*types)[i - 1], ids[i], (*types)[i]);
+      return clash(text::join(node(ids[i - 1]).range, node(ids[i]).range), ids[i - 1], (*types)[i - 1], ids[i],
+                   (*types)[i]);
     }
   }
   return of_kind(Kind::truth);
@@ -88,7 +92,7 @@ bool Checker::kind_item(NodeId id, NodeId item, const Type& left) {
   const std::string word = node(item).name;
   const auto shapes = vocabulary_.kinds(word);
   if (shapes.none()) {
-    bad("no-such-kind", node(item).range, {word, text::nearest(word, vocabulary_.names()).value_or("")});
+    bad("no-such-kind", node(item).range, {word, text::nearest(word, kind_names()).value_or("")});
     return false;
   }
   if ((shapes & left.shapes).none()) {
@@ -151,7 +155,8 @@ Checker::Type Checker::in_list(NodeId id) {
   const bool list = node(ids[1]).op == Op::limit && limits_[node(ids[1]).index].list;
   if (!list) {
     if (right.kind == Kind::season && left.kind == Kind::date) return of_kind(Kind::truth);
-    if (right.kind == Kind::season) return bad("season-asks-date", node(ids[0]).range, {written(ids[0]), described(left)});
+    if (right.kind == Kind::season)
+      return bad("season-asks-date", node(ids[0]).range, {written(ids[0]), described(left)});
     return bad("limit-holds-no-list", node(ids[1]).range, {written(ids[1]), described(right)});
   }
   const bool kinds = left.kind == Kind::element && right.kind == Kind::kind;
@@ -165,7 +170,10 @@ Checker::Type Checker::presence(NodeId id) {
   if (type.kind == Kind::nothing) return {};
   if (node(kid).op != Op::path) {
     const Op op = node(id).op;
-    return bad("presence-of-value", node(kid).range, {op == Op::is_none ? "none" : op == Op::fitted ? "fitted" : "recorded"});
+    return bad("presence-of-value", node(kid).range,
+               {op == Op::is_none  ? "none"
+                : op == Op::fitted ? "fitted"
+                                   : "recorded"});
   }
   return of_kind(Kind::truth);
 }

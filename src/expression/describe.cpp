@@ -10,6 +10,7 @@ using vocabulary::Vocabulary;
 
 std::string with_article(std::string_view noun) {
   const bool vowel = !noun.empty() && std::string_view("aeio").find(noun.front()) != std::string_view::npos;
+  if (!noun.empty() && noun.front() >= '0' && noun.front() <= '9') return std::string(noun);  // "1 / length"
   return (vowel ? "an " : "a ") + std::string(noun);
 }
 

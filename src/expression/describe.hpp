@@ -14,9 +14,9 @@
 namespace headgate::expression {
 
 std::string describe(const vocabulary::Type& type, const vocabulary::Vocabulary& vocabulary);
-std::string with_article(std::string_view noun);                      // "an area"
+std::string with_article(std::string_view noun);                                  // "an area"
 std::string listed(const std::vector<std::string>& names, std::size_t most = 8);  // with "…" when there are more
-std::string counted(std::size_t count, std::string_view noun);          // "1 key", "2 keys"
+std::string counted(std::size_t count, std::string_view noun);                    // "1 key", "2 keys"
 std::vector<std::string> names_of(const vocabulary::ShapeSet& shapes, const vocabulary::Vocabulary& vocabulary);
 
 // Whether a value of one type may stand where the other is asked: kind, dimension, choice.

@@ -20,7 +20,8 @@ std::optional<Each> compile_each(const document::Node& source, const Scope& scop
   return good ? std::move(each) : std::nullopt;
 }
 
-std::optional<Tree> compile_path(std::string_view path, const text::Range& range, const Scope& scope, text::Diagnostics& found) {
+std::optional<Tree> compile_path(std::string_view path, const text::Range& range, const Scope& scope,
+                                 text::Diagnostics& found) {
   document::Node source;
   source.range = range;
   source.scalar = path;

@@ -28,7 +28,8 @@ std::vector<Function> all_functions() {
   for (const water::Function& entry : water::functions()) {
     Function function;
     function.name = entry.name;
-    for (const water::Input& input : entry.inputs) function.parameters.push_back({input.name, dimension_of(input.measure)});
+    for (const water::Input& input : entry.inputs)
+      function.parameters.push_back({input.name, dimension_of(input.measure)});
     function.result = dimension_of(entry.result);
     all.push_back(std::move(function));
   }

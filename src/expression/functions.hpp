@@ -18,8 +18,10 @@
 namespace headgate::expression {
 
 // Indices of the language's own, as they stand in Node::index of a call.
-inline constexpr std::uint32_t sizes_up = 0;    // sizes-up(size, number): so many steps up the size's ladder, down when negative
-inline constexpr std::uint32_t size_steps = 1;  // size-steps(size, size): how many steps up from the first to the second
+inline constexpr std::uint32_t sizes_up =
+    0;  // sizes-up(size, number): so many steps up the size's ladder, down when negative
+inline constexpr std::uint32_t size_steps =
+    1;  // size-steps(size, size): how many steps up from the first to the second
 inline constexpr std::uint32_t first_water_function = 2;
 
 struct Parameter {

@@ -153,7 +153,8 @@ class Lexer {
   void push_as(std::string_view meant, std::size_t begin, std::size_t end) {
     while (!meant.empty()) {
       const std::size_t cut = std::min(meant.find(' '), meant.size());
-      push(letter(meant.front()) ? Token::Kind::word : Token::Kind::sign, std::string(meant.substr(0, cut)), begin, end);
+      push(letter(meant.front()) ? Token::Kind::word : Token::Kind::sign, std::string(meant.substr(0, cut)), begin,
+           end);
       tokens_.back().blank_before = tokens_.back().blank_after = true;
       meant.remove_prefix(std::min(cut + 1, meant.size()));
     }
@@ -211,8 +212,10 @@ class Lexer {
     const std::string text(all_.substr(begin, at_ - begin));
     const bool negative = text.size() > 3 && text.substr(text.size() - 3) == "n't";
     complain("refused-spelling", begin, at_, {text, negative ? "`is not`" : ""});
-    if (negative) push_as("is not", begin, at_);
-    else push(Token::Kind::unreadable, "", begin, at_);
+    if (negative)
+      push_as("is not", begin, at_);
+    else
+      push(Token::Kind::unreadable, "", begin, at_);
   }
 
   // 3, 2.5, 3/4, 1-1/2 and what people write instead: 1,000, 2-1, 2026-10-02.

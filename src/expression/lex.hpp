@@ -19,10 +19,10 @@ namespace headgate::expression {
 
 struct Token {
   enum class Kind : std::uint8_t {
-    word,    // a grammar word, or names joined by dots
-    number,  // a number, quantity or span as written
-    sign,    // ( ) [ ] , < <= > >= + - * /
-    column,  // `.flow` right after `]`; text without the dot
+    word,        // a grammar word, or names joined by dots
+    number,      // a number, quantity or span as written
+    sign,        // ( ) [ ] , < <= > >= + - * /
+    column,      // `.flow` right after `]`; text without the dot
     unreadable,  // reported, and not read as anything
     end,
   };

@@ -18,8 +18,9 @@ namespace headgate::expression {
 struct Bounds {
   std::size_t bytes = 4096;
   std::size_t nodes = 512;
-  std::size_t depth = 32;      // of brackets and quantifiers
-  std::size_t quantifiers = 4; // lists walked inside one another: the cost is at most nodes * (longest list)^quantifiers
+  std::size_t depth = 32;  // of brackets and quantifiers
+  std::size_t quantifiers =
+      4;  // lists walked inside one another: the cost is at most nodes * (longest list)^quantifiers
 };
 
 // Syntax only. nullopt when it does not parse (all problems in `found`).
@@ -29,14 +30,15 @@ std::optional<Tree> parse(const document::Node& source, const Bounds& bounds, te
 // Literals take the type their place demands (`3/4 in` beside a size is a size).
 bool check(Tree& tree, const Scope& scope, const std::optional<vocabulary::Type>& wanted, text::Diagnostics& found);
 
-std::optional<Tree> compile(const document::Node& source, const Scope& scope, const std::optional<vocabulary::Type>& wanted,
-                            text::Diagnostics& found, const Bounds& bounds = {});
+std::optional<Tree> compile(const document::Node& source, const Scope& scope,
+                            const std::optional<vocabulary::Type>& wanted, text::Diagnostics& found,
+                            const Bounds& bounds = {});
 
 // `each: pipe as p in line where p.buried, sewer in p.near`: binders, each with a tree for its list and its `where`.
 struct EachBinder {
   Binder binder;
-  Tree list;                   // a path
-  std::optional<Tree> where;   // over the variables so far
+  Tree list;                  // a path
+  std::optional<Tree> where;  // over the variables so far
 };
 struct Each {
   std::vector<EachBinder> binders;
@@ -44,6 +46,7 @@ struct Each {
 std::optional<Each> compile_each(const document::Node& source, const Scope& scope, text::Diagnostics& found);
 
 // A path in braces in a text (`The pipe passes the {wall.material} wall bare.`).
-std::optional<Tree> compile_path(std::string_view path, const text::Range& range, const Scope& scope, text::Diagnostics& found);
+std::optional<Tree> compile_path(std::string_view path, const text::Range& range, const Scope& scope,
+                                 text::Diagnostics& found);
 
 }  // namespace headgate::expression

@@ -40,7 +40,8 @@ void Parser::start() {
   }
   tokens_ = lex(source_, found_);
   // What could not be read as anything has been said; the shape of the rest would only repeat it.
-  failed_ = std::any_of(tokens_.begin(), tokens_.end(), [](const Token& one) { return one.kind == Token::Kind::unreadable; });
+  failed_ =
+      std::any_of(tokens_.begin(), tokens_.end(), [](const Token& one) { return one.kind == Token::Kind::unreadable; });
   if (tokens_.size() == 1 && found_.size() == said_before_) fail("expression-empty", source_.range, {});
 }
 
@@ -151,7 +152,8 @@ NodeId Parser::joined(NodeId first, std::string_view word, Op op) {
   while (is("and") || is("or")) {
     if (!is(word)) {
       if (!failed_) {
-        found_.push_back(text::say("and-or-mixed", range(now()), {}, range(opening), "\"" + opening.text + "\" stands here"));
+        found_.push_back(
+            text::say("and-or-mixed", range(now()), {}, range(opening), "\"" + opening.text + "\" stands here"));
       }
       failed_ = true;
       return no_node;
@@ -286,7 +288,10 @@ NodeId Parser::quantifier() {
     return unexpected("`has` and what every one has");
   }
   --depth_;
-  const NodeId id = add(word.is("every") ? Op::every : word.is("no") ? Op::no : Op::some, word.begin, end, {where, has});
+  const NodeId id = add(word.is("every") ? Op::every
+                        : word.is("no")  ? Op::no
+                                         : Op::some,
+                        word.begin, end, {where, has});
   if (failed_) return no_node;
   node(id).mark = range(word);
   node(id).binder = std::move(over);

@@ -10,9 +10,9 @@
 #include <string_view>
 #include <vector>
 
+#include "document/node.hpp"
 #include "expression/lex.hpp"
 #include "expression/parse.hpp"
-#include "document/node.hpp"
 
 namespace headgate::expression {
 

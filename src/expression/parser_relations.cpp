@@ -24,9 +24,12 @@ bool upward(const Token& token) { return token.text[0] == '<'; }
 
 NodeId Parser::relation(NodeId left) {
   NodeId id = left;
-  if (comparing(now())) id = comparison(left);
-  else if (is("is")) id = is_relation(left);
-  else if (is("comes")) id = comes(left);
+  if (comparing(now()))
+    id = comparison(left);
+  else if (is("is"))
+    id = is_relation(left);
+  else if (is("comes"))
+    id = comes(left);
   const bool another = comparing(now()) || is("is") || is("comes");
   return !failed_ && another ? fail("two-relations", range(now()), {now().text}) : id;
 }
@@ -46,7 +49,8 @@ NodeId Parser::comparison(NodeId left) {
   }
   const Token second = now();
   if (upward(first) != upward(second)) {
-    found_.push_back(text::say("comparison-chain-mixed", range(second), {first.text, second.text}, range(first), "\"" + first.text + "\" stands here"));
+    found_.push_back(text::say("comparison-chain-mixed", range(second), {first.text, second.text}, range(first),
+                               "\"" + first.text + "\" stands here"));
     failed_ = true;
     return no_node;
   }
@@ -148,7 +152,8 @@ NodeId Parser::comes(NodeId left) {
   const bool before = is("before");
   if (!before && !is("after")) return unexpected("`before` or `after`");
   ++at_;
-  if (now().kind != Token::Kind::word || is_grammar_word(now().text)) return unexpected("the thing it comes before or after");
+  if (now().kind != Token::Kind::word || is_grammar_word(now().text))
+    return unexpected("the thing it comes before or after");
   const NodeId other = path();
   if (failed_) return no_node;
   const NodeId id = add(Op::comes, spans_[left].begin, spans_[other].end, {left, other});

@@ -276,7 +276,10 @@ NodeId Parser::fold() {
   if (failed_) return no_node;
   if (take("for")) {
     --depth_;
-    return fold_tail(word.is("sum") ? Op::sum : word.is("least") ? Op::least_of : Op::greatest_of, word, open, values[0]);
+    return fold_tail(word.is("sum")     ? Op::sum
+                     : word.is("least") ? Op::least_of
+                                        : Op::greatest_of,
+                     word, open, values[0]);
   }
   if (word.is("sum")) return unexpected("`for` and what to sum over");
   while (take(",")) {
@@ -285,7 +288,8 @@ NodeId Parser::fold() {
   }
   if (!close(")", open)) return no_node;
   --depth_;
-  const NodeId id = add(word.is("least") ? Op::least : Op::greatest, word.begin, tokens_[at_ - 1].end, std::move(values));
+  const NodeId id =
+      add(word.is("least") ? Op::least : Op::greatest, word.begin, tokens_[at_ - 1].end, std::move(values));
   if (!failed_) node(id).mark = range(word);
   return id;
 }

@@ -81,8 +81,7 @@ class Printer {
       case Op::limit: return keyed("limit." + node.name, node, 0);
       case Op::look_up: return look_up(node);
       case Op::call: return node.name + "(" + rest(node, 0) + ")";
-      case Op::choose:
-        return "if " + of(node.kids[0]) + " then " + value(node, 1) + " else " + value(node, 2);
+      case Op::choose: return "if " + of(node.kids[0]) + " then " + value(node, 1) + " else " + value(node, 2);
       case Op::paper:
         return std::string(node.index == 0 ? "approved" : "ordered") + " by " + node.written +
                (node.name.empty() ? "" : " for " + node.name);
@@ -94,7 +93,8 @@ class Printer {
   }
 
  private:
-  // The kid, bracketed when it binds less tightly than `least`. An `if` is bracketed wherever something stands beside it.
+  // The kid, bracketed when it binds less tightly than `least`. An `if` is bracketed wherever something stands beside
+  // it.
   std::string at(NodeId id, int least) const {
     if (id >= tree_.nodes.size()) return "?";
     const bool loose = binding(tree_[id]) < least || tree_[id].op == Op::choose;
@@ -149,7 +149,8 @@ class Printer {
   }
 
   std::string comes(const Node& node) const {
-    return value(node, 0) + " comes " + (node.right ? "right " : "") + (node.before ? "before " : "after ") + of(node.kids[1]);
+    return value(node, 0) + " comes " + (node.right ? "right " : "") + (node.before ? "before " : "after ") +
+           of(node.kids[1]);
   }
 
   std::string keyed(const std::string& name, const Node& node, std::size_t first_key) const {

@@ -8,7 +8,7 @@ namespace headgate::report {
 
 namespace {
 
-constexpr std::size_t label_width = 10;   // "  caution "
+constexpr std::size_t label_width = 11;   // "  because  "
 
 std::string upper(std::string word) {
   for (char& c : word) c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
@@ -69,8 +69,8 @@ class Writer {
     std::string words = finding.rule;
     if (!finding.element.empty()) words += " at " + finding.element;
     for (const auto& also : finding.signed_by) words += ", " + also + " too";
-    words += "  [" + finding.topic + (finding.stage.empty() ? "" : ", from " + finding.stage) +
-             (finding.level == "must" ? "" : ", " + finding.level) + "]";
+    words += "  (" + finding.topic + (finding.stage.empty() ? "" : ", binds from " + finding.stage) +
+             (finding.level == "must" ? "" : ", a " + finding.level) + ")";
     out_ += wrapped(word + "  ", words, label_width, options_.width);
   }
 
@@ -89,7 +89,7 @@ class Writer {
     heading(finding);
     line("", finding.title + ".");
     line("found", finding.sentence);
-    if (!finding.because.empty() && finding.level != "note") line("asked as", finding.because);
+    if (!finding.because.empty() && finding.level != "note") line("because", finding.because);
     for (const auto& fact : finding.facts) fact_line(fact);
     for (const auto& limit : finding.limits) limit_lines(limit);
     for (const auto& citation : finding.citations) line("source", seen_words(citation));

@@ -72,11 +72,13 @@ struct Finder {
       for (std::size_t i = 0; i < vocabulary.shapes.size(); ++i) {
         if (field.type.shapes.test(i)) known.push_back(vocabulary.shapes[i].name);
       }
-      found.push_back(text::say("unknown-kind", step.range, {step.name, field.title, vocabulary::offer(step.name, known, 24)}));
+      found.push_back(
+          text::say("unknown-kind", step.range, {step.name, field.title, vocabulary::offer(step.name, known, 24)}));
     } else if (matches.empty()) {
       found.push_back(text::say("none-of-kind", step.range, {step.name, field.name}));
     } else if (matches.size() > 1) {
-      found.push_back(text::say("several-of-kind", step.range, {step.name, field.name, candidates(site, vocabulary, matches)}));
+      found.push_back(
+          text::say("several-of-kind", step.range, {step.name, field.name, candidates(site, vocabulary, matches)}));
     } else {
       return matches.front();
     }

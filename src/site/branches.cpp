@@ -25,7 +25,7 @@ Named known_branches(const Loading& at) {
   for (const Placing& placing : at.placings) {
     const ListId list = defining_list(at, placing);
     if (named.count({list, ""}) != 0) continue;
-    named[{list, ""}] = nowhere;   // this list is entered
+    named[{list, ""}] = nowhere;  // this list is entered
     for (const ElementId item : at.site.lists[list].items) {
       if (item != nowhere) named[{list, at.site.elements[item].name}] = item;
     }

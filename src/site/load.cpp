@@ -48,7 +48,7 @@ void read_record(Loading& at, ElementId element, FieldId field, const Node& node
   state_presence(slot, Presence::present, node);
   const bool short_is_truth =
       shape.short_field != vocabulary::no_id && shape.fields[shape.short_field].type.kind == Kind::truth;
-  if (is_word(node, "yes") && !short_is_truth) return;   // it is there, and no more is known
+  if (is_word(node, "yes") && !short_is_truth) return;  // it is there, and no more is known
   read_facts(at, record, node);
 }
 
@@ -71,7 +71,8 @@ void read_answers(Loading& at, const Node& node) {
 void read_entry(Loading& at, ElementId element, FieldId id, const Entry& entry) {
   const Field& field = at.field(element, id);
   switch (field.holds) {
-    case Field::Holds::fact: case Field::Holds::derived: read_fact(at, element, id, entry.value); break;
+    case Field::Holds::fact:
+    case Field::Holds::derived: read_fact(at, element, id, entry.value); break;
     case Field::Holds::record: read_record(at, element, id, entry.value); break;
     case Field::Holds::list: read_list(at, element, id, entry); break;
     case Field::Holds::reference: read_reference(at, element, id, entry.value); break;

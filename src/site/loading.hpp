@@ -49,23 +49,23 @@ void read_list(Loading& at, ElementId element, FieldId field, const document::En
 
 // Which kind a list's item is of, and where its facts stand.
 struct ItemForm {
-  enum class Facts : std::uint8_t { bare, whole, entry };   // `- strainer`, `- {result: …}`, `- pipe: {…}`
+  enum class Facts : std::uint8_t { bare, whole, entry };  // `- strainer`, `- {result: …}`, `- pipe: {…}`
   std::optional<ShapeId> kind;
   Facts facts = Facts::bare;
 };
 ItemForm item_form(const vocabulary::Vocabulary& vocabulary, const vocabulary::ShapeSet& allowed,
                    const document::Node& item);
-bool is_more(const document::Node& item);                  // `- more`, `- more: {except: …}`
+bool is_more(const document::Node& item);  // `- more`, `- more: {except: …}`
 
 void place_branches(Loading& at);
-void join_lists(Loading& at);          // the computed lists
+void join_lists(Loading& at);  // the computed lists
 void resolve_stated(Loading& at);
 void resolve_nearest(Loading& at);
 
-bool is_word(const document::Node& node, std::string_view word);   // the scalar `none`, `unknown`, `more`…
+bool is_word(const document::Node& node, std::string_view word);  // the scalar `none`, `unknown`, `more`…
 // The branch kinds: a walk only names them, they are defined in a list of the root.
 bool only_named(const vocabulary::Vocabulary& vocabulary, ShapeId kind, ShapeId owner, FieldId list);
-std::optional<ShapeId> only_kind(const vocabulary::ShapeSet& allowed);   // of a list of one kind
+std::optional<ShapeId> only_kind(const vocabulary::ShapeSet& allowed);  // of a list of one kind
 std::vector<std::string> names(const vocabulary::Vocabulary& vocabulary, const vocabulary::ShapeSet& shapes);
 
 }  // namespace headgate::site

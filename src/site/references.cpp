@@ -20,9 +20,9 @@ constexpr std::uint32_t until_here = std::numeric_limits<std::uint32_t>::max();
 struct Upstream {
   explicit Upstream(std::size_t shapes) : last(shapes, 0), element(shapes, nowhere), hidden_until(shapes, 0) {}
   std::uint32_t count = 1;
-  std::vector<std::uint32_t> last;           // number of the nearest one
-  std::vector<ElementId> element;            // which that is
-  std::vector<std::uint32_t> hidden_until;   // an unlisted one may stand anywhere up to this number
+  std::vector<std::uint32_t> last;          // number of the nearest one
+  std::vector<ElementId> element;           // which that is
+  std::vector<std::uint32_t> hidden_until;  // an unlisted one may stand anywhere up to this number
 };
 
 Value found_element(ElementId element) {
@@ -92,8 +92,8 @@ struct Walk {
 
 // The walks that leave from each element: a branch's `line` from the branch.
 struct Hanging {
-  std::vector<std::pair<ElementId, ListId>> from;   // sorted
-  std::vector<bool> visited;                        // by ListId
+  std::vector<std::pair<ElementId, ListId>> from;  // sorted
+  std::vector<bool> visited;                       // by ListId
 };
 
 // The element of a list, or the root, that a list belongs to, records passed over.
@@ -157,17 +157,17 @@ Hanging hang(const Loading& at) {
 
 void resolve_stated(Loading& at) {
   for (const StatedReference& reference : at.references) {
-    const auto target =
-        find(at.site, at.vocabulary, reference.address->scalar, reference.address->range, at.found);
+    const auto target = find(at.site, at.vocabulary, reference.address->scalar, reference.address->range, at.found);
     if (!target) continue;
     const Field& field = at.field(reference.element, reference.field);
-    const bool fits = target->field == vocabulary::no_id && field.type.shapes.test(at.site.elements[target->element].shape);
+    const bool fits =
+        target->field == vocabulary::no_id && field.type.shapes.test(at.site.elements[target->element].shape);
     if (fits) {
       at.site.slot(reference.element, reference.field).value = found_element(target->element);
     } else {
-      at.found.push_back(text::say("reference-kind", reference.address->range,
-                                   {reference.address->scalar, field.title,
-                                    vocabulary::join(names(at.vocabulary, field.type.shapes))}));
+      at.found.push_back(text::say(
+          "reference-kind", reference.address->range,
+          {reference.address->scalar, field.title, vocabulary::join(names(at.vocabulary, field.type.shapes))}));
     }
   }
 }

@@ -87,7 +87,7 @@ struct Setter {
   }
 
   struct Here {
-    Node* node = nullptr;   // a map of facts; nullptr: nothing more to do
+    Node* node = nullptr;  // a map of facts; nullptr: nothing more to do
     ShapeId shape = 0;
   };
 

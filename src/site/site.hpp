@@ -27,7 +27,7 @@ using vocabulary::ListId;
 using vocabulary::nowhere;
 using vocabulary::ShapeId;
 
-enum class Origin : std::uint8_t { left_out, stated, given };   // given: by the place, not typed by anybody
+enum class Origin : std::uint8_t { left_out, stated, given };  // given: by the place, not typed by anybody
 
 // A record's slot holds the ElementId of its record and a list's slot its ListId, stated or not; a record or
 // list left out is unknown, and so is everything in it. A reference nobody stated is computed: its origin is
@@ -35,11 +35,11 @@ enum class Origin : std::uint8_t { left_out, stated, given };   // given: by the
 struct Slot {
   vocabulary::Value value;
   Origin origin = Origin::left_out;
-  bool asked_not = false;      // written `unknown`: not asked again
-  bool assumed = false;        // `how: assumed`
-  text::Range range;           // of the value; of nothing when left out
-  std::string written;         // as written: "86 psi +/- 2 psi"
-  std::string how;             // "bibb gauge, 07:10", "" when not said
+  bool asked_not = false;  // written `unknown`: not asked again
+  bool assumed = false;    // `how: assumed`
+  text::Range range;       // of the value; of nothing when left out
+  std::string written;     // as written: "86 psi +/- 2 psi"
+  std::string how;         // "bibb gauge, 07:10", "" when not said
 };
 
 struct Element {
@@ -60,19 +60,19 @@ struct Element {
 struct List {
   ElementId owner = nowhere;
   FieldId field = 0;
-  std::vector<ElementId> items;   // of a walk: a branch that leaves here among them
-  bool complete = false;       // left out, unknown, or ending in `more`: not complete
-  bool stated = false;         // anything was written
+  std::vector<ElementId> items;  // of a walk: a branch that leaves here among them
+  bool complete = false;         // left out, unknown, or ending in `more`: not complete
+  bool stated = false;           // anything was written
   // Kinds it surely holds no more of than `items`: all when complete, none when not, some after
   // `- more: {except: [gauge]}` (all but those unlooked-for after `- more: {only: [gauge]}`).
   vocabulary::ShapeSet closed;
-  text::Range range;           // of `more` when it is unfinished by it, else of the key
+  text::Range range;  // of `more` when it is unfinished by it, else of the key
 
   bool complete_for(const vocabulary::ShapeSet& kinds) const { return (kinds & ~closed).none(); }
 };
 
 struct Site {
-  std::vector<Element> elements;     // elements[0] is the root record `site`
+  std::vector<Element> elements;  // elements[0] is the root record `site`
   std::vector<Slot> slots;
   std::vector<List> lists;
   std::vector<std::vector<vocabulary::Reading>> levels;  // readings of level slots, by Value::id
@@ -104,9 +104,9 @@ std::optional<Target> find(const Site& site, const vocabulary::Vocabulary& vocab
 // Writes `value` (a scalar, `none`, `unknown`, or a map) at an address of the tree, before it is loaded. The changed
 // nodes carry the range given in `value`.
 //
-//   line.gauge = none        every gauge is removed and no more are looked for: a `more` becomes `more: {except: [gauge]}`
-//   line.gauge = unknown     likewise, and nobody has looked: a finished list then ends in `more: {only: [gauge]}`
-//   line.meter.size = 1"     while exactly one meter is there, else the diagnostic lists the candidates
+//   line.gauge = none        every gauge is removed and no more are looked for: a `more` becomes `more: {except:
+//   [gauge]}` line.gauge = unknown     likewise, and nobody has looked: a finished list then ends in `more: {only:
+//   [gauge]}` line.meter.size = 1"     while exactly one meter is there, else the diagnostic lists the candidates
 //   line[4] = none           element 4 is removed, those after it move up; `unknown` forgets its facts
 //   line[9] = {gauge: …}     replaces element 9; one past the end, adds it
 //   house.hose-bibbs = 2     a record (or named element) missing on the way is made

@@ -12,7 +12,7 @@ namespace headgate::site {
 
 struct AddressStep {
   std::string name;
-  std::optional<std::uint32_t> number;   // from 1
+  std::optional<std::uint32_t> number;  // from 1
   text::Range range;
 };
 
@@ -20,7 +20,7 @@ struct AddressStep {
 std::optional<std::vector<AddressStep>> read_steps(std::string_view address, const text::Range& range,
                                                    const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 
-std::string show(const std::vector<AddressStep>& steps, std::size_t count);   // the first `count` of them
+std::string show(const std::vector<AddressStep>& steps, std::size_t count);  // the first `count` of them
 
 // The field a step names, or a diagnostic.
 std::optional<FieldId> field_of_step(const vocabulary::Vocabulary& vocabulary, ShapeId shape, const AddressStep& step,

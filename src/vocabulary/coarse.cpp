@@ -28,7 +28,9 @@ Stretch trimmed(const Node& node, Stretch s) {
 
 Stretch whole(const Node& node) { return trimmed(node, {0, node.scalar.size()}); }
 
-std::string_view text_of(const Node& node, Stretch s) { return std::string_view(node.scalar).substr(s.begin, s.length); }
+std::string_view text_of(const Node& node, Stretch s) {
+  return std::string_view(node.scalar).substr(s.begin, s.length);
+}
 
 text::Diagnostic say_problem(const Node& node, Stretch s, const quantity::Problem& problem) {
   return text::say(problem.id, node.range_of(s.begin + problem.offset, problem.length), problem.arguments);
@@ -54,7 +56,8 @@ std::optional<double> read_tolerance(const Node& node, Stretch s, const Dimensio
   difference.absolute = false;
   const auto amount = read_exact(node, s, difference, found);
   if (!amount || *amount >= 0) return amount;
-  found.push_back(text::say("coarse-margin-negative", node.range_of(s.begin, s.length), {std::string(text_of(node, s))}));
+  found.push_back(
+      text::say("coarse-margin-negative", node.range_of(s.begin, s.length), {std::string(text_of(node, s))}));
   return std::nullopt;
 }
 

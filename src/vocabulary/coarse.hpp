@@ -23,7 +23,7 @@ struct Stretch {
   std::size_t begin = 0;
   std::size_t length = 0;
 };
-Stretch whole(const document::Node& node);   // without blanks at either end
+Stretch whole(const document::Node& node);  // without blanks at either end
 Stretch trimmed(const document::Node& node, Stretch stretch);
 std::string_view text_of(const document::Node& node, Stretch stretch);
 

@@ -49,7 +49,8 @@ void check_spellings(Loading& at, const std::vector<Item>& items, const Entry& e
   for (const std::string& spelling : words.spellings) {
     for (const Item& other : items) {
       const auto same = [&](const std::string& each) { return folded(each) == folded(spelling); };
-      const bool clash = folded(other.name) == folded(spelling) || std::any_of(other.spellings.begin(), other.spellings.end(), same);
+      const bool clash =
+          folded(other.name) == folded(spelling) || std::any_of(other.spellings.begin(), other.spellings.end(), same);
       if (clash) at.found.push_back(text::say("spelling-clash", entry.key_range, {spelling, entry.key, other.name}));
     }
   }
@@ -85,8 +86,8 @@ void note_derived(Loading& at, const Node& file) {
   for (const Entry& shape : derived->entries) {
     if (!expect_map(at, shape.value, shape.key)) continue;
     if (!at.vocabulary.shape(shape.key)) {
-      at.found.push_back(text::say("no-such-shape", shape.key_range,
-                                   {shape.key, offer(shape.key, at.vocabulary.names())}));
+      at.found.push_back(
+          text::say("no-such-shape", shape.key_range, {shape.key, offer(shape.key, at.vocabulary.names())}));
       continue;
     }
     for (const Entry& entry : shape.value.entries) at.derived.emplace_back(shape.key, &entry);

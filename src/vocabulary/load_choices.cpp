@@ -71,8 +71,9 @@ void check_spelling(Loading& at, const Choice& choice, const Member& member, con
   const std::string wanted = folded(node.scalar);
   for (const Member& other : choice.members) {
     if (&other == &member) continue;
-    const bool clash = folded(other.name) == wanted || std::any_of(other.spellings.begin(), other.spellings.end(),
-                                                           [&](const std::string& each) { return folded(each) == wanted; });
+    const bool clash =
+        folded(other.name) == wanted || std::any_of(other.spellings.begin(), other.spellings.end(),
+                                                    [&](const std::string& each) { return folded(each) == wanted; });
     if (clash) at.found.push_back(text::say("spelling-clash", node.range, {node.scalar, member.name, other.name}));
   }
 }

@@ -125,7 +125,7 @@ std::size_t count_fields(Loading& at, ShapeId id, std::vector<Visit>& visits, st
       if (!field.type.shapes.test(inner)) continue;
       if (visits[inner] == Visit::open) {
         at.found.push_back(text::say("record-in-itself", field.range, {at.vocabulary.shapes[inner].name}));
-        field.holds = Holds::fact;   // so that nobody builds it without end
+        field.holds = Holds::fact;  // so that nobody builds it without end
         field.type = Type{};
       } else {
         total += count_fields(at, static_cast<ShapeId>(inner), visits, counts);
@@ -133,7 +133,7 @@ std::size_t count_fields(Loading& at, ShapeId id, std::vector<Visit>& visits, st
     }
   }
   visits[id] = Visit::done;
-  counts[id] = std::min(total, std::size_t{1} << 20U);   // far past the cap; its sums cannot overflow
+  counts[id] = std::min(total, std::size_t{1} << 20U);  // far past the cap; its sums cannot overflow
   return counts[id];
 }
 
@@ -144,7 +144,8 @@ void check_sizes(Loading& at) {
     const std::size_t total = count_fields(at, static_cast<ShapeId>(id), visits, counts);
     const Shape& shape = at.vocabulary.shapes[id];
     if (total <= most_fields) continue;
-    at.found.push_back(text::say("too-many-facts", shape.range, {shape.name, std::to_string(total), std::to_string(most_fields)}));
+    at.found.push_back(
+        text::say("too-many-facts", shape.range, {shape.name, std::to_string(total), std::to_string(most_fields)}));
   }
 }
 

@@ -16,7 +16,8 @@ const std::vector<std::string> fact_keys = {"type", "title",          "ask", "hi
 const std::vector<std::string> costs = {"know", "look", "measure", "dig"};
 
 bool declare_field(Loading& at, const Shape& shape, const Entry& entry) {
-  return check_name(at, entry, true) && declare(at, "field/" + shape.name + "/" + entry.key, entry.key, entry.key_range);
+  return check_name(at, entry, true) &&
+         declare(at, "field/" + shape.name + "/" + entry.key, entry.key, entry.key_range);
 }
 
 // A key that only facts of another type have.

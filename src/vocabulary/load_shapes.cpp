@@ -13,7 +13,7 @@ using document::Node;
 std::optional<ShapeId> begin_shape(Loading& at, const Entry& entry, bool kind) {
   const auto known = at.vocabulary.shape(entry.key);
   const bool declared = at.seen.count("name/" + entry.key) != 0;
-  if (known && declared && at.vocabulary.shapes[*known].kind == kind) return known;   // a later file adds to it
+  if (known && declared && at.vocabulary.shapes[*known].kind == kind) return known;  // a later file adds to it
   if (!check_name(at, entry) || !declare(at, "name/" + entry.key, entry.key, entry.key_range)) return std::nullopt;
   if (entry.key == at.vocabulary.shapes[root_shape].name && !kind) {
     at.vocabulary.shapes[root_shape].range = entry.key_range;

@@ -17,12 +17,12 @@ struct Word {
 };
 
 constexpr Word plain_types[] = {
-    {"yes-no", Kind::truth, Field::Holds::fact},   {"number", Kind::number, Field::Holds::fact},
-    {"text", Kind::text, Field::Holds::fact},      {"date", Kind::date, Field::Holds::fact},
-    {"moment", Kind::moment, Field::Holds::fact},  {"clock", Kind::clock, Field::Holds::fact},
-    {"season", Kind::season, Field::Holds::fact},  {"span", Kind::span, Field::Holds::fact},
-    {"depth", Kind::level, Field::Holds::fact},    {"height", Kind::level, Field::Holds::fact},
-    {"list", Kind::list, Field::Holds::list},      {"answers", Kind::answers, Field::Holds::answers},
+    {"yes-no", Kind::truth, Field::Holds::fact},  {"number", Kind::number, Field::Holds::fact},
+    {"text", Kind::text, Field::Holds::fact},     {"date", Kind::date, Field::Holds::fact},
+    {"moment", Kind::moment, Field::Holds::fact}, {"clock", Kind::clock, Field::Holds::fact},
+    {"season", Kind::season, Field::Holds::fact}, {"span", Kind::span, Field::Holds::fact},
+    {"depth", Kind::level, Field::Holds::fact},   {"height", Kind::level, Field::Holds::fact},
+    {"list", Kind::list, Field::Holds::list},     {"answers", Kind::answers, Field::Holds::answers},
 };
 
 std::vector<std::string> split(const std::string& text) {

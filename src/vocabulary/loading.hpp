@@ -14,8 +14,8 @@ namespace headgate::vocabulary {
 struct Loading {
   Vocabulary& vocabulary;
   text::Diagnostics& found;
-  std::map<std::string, text::Range> seen = {};   // "choice/pipe-material" -> where it was declared
-  std::vector<std::pair<ShapeId, const document::Entry*>> facts = {};      // not read until every name is known
+  std::map<std::string, text::Range> seen = {};  // "choice/pipe-material" -> where it was declared
+  std::vector<std::pair<ShapeId, const document::Entry*>> facts = {};  // not read until every name is known
   std::vector<std::pair<std::string, const document::Entry*>> derived = {};
   std::vector<std::pair<ChoiceId, const document::Entry*>> members = {};
   std::vector<std::pair<ShapeId, const document::Node*>> shorts = {};
@@ -42,7 +42,7 @@ void read_properties(Loading& at, const document::Node& choices);
 void read_members(Loading& at);
 void read_shape_facts(Loading& at);
 void read_derived(Loading& at);
-void complete_shapes(Loading& at);   // short forms, definitions, previous and next, unions, caps
+void complete_shapes(Loading& at);  // short forms, definitions, previous and next, unions, caps
 
 struct Declared {
   Type type;

@@ -32,9 +32,9 @@ void warn_if_implausible(const Reader& r, quantity::Interval value, const quanti
   if (!r.field || !r.field->plausible) return;
   const quantity::Interval usual = *r.field->plausible;
   if (value.hi >= usual.lo && value.lo <= usual.hi) return;
-  r.say("implausible-value", {std::string(r.text()), r.field->title,
-                              quantity::show(usual.lo, r.type.dimension, unit) + " to " +
-                                  quantity::show(usual.hi, r.type.dimension, unit)});
+  r.say("implausible-value",
+        {std::string(r.text()), r.field->title,
+         quantity::show(usual.lo, r.type.dimension, unit) + " to " + quantity::show(usual.hi, r.type.dimension, unit)});
 }
 
 bool negative(const Reader& r, quantity::Interval& value) {
@@ -90,7 +90,7 @@ std::uint64_t read_member(const Reader& r, Stretch s) {
   const std::string_view word = text_of(r.node, s);
   if (const auto member = choice.member(word)) return std::uint64_t{1} << *member;
   r.found.push_back(text::say("unknown-member", r.node.range_of(s.begin, s.length),
-                              {std::string(word), choice.name, offer_member(choice, word)}));
+                              {std::string(word), choice.title, offer_member(choice, word)}));
   return 0;
 }
 
@@ -224,8 +224,8 @@ std::optional<MarkId> read_mark(const Reader& r, Stretch s) {
     known.push_back(each.name);
     known.insert(known.end(), each.spellings.begin(), each.spellings.end());
   }
-  r.found.push_back(text::say("unknown-mark", r.node.range_of(s.begin, s.length),
-                              {std::string(word), offer(word, known)}));
+  r.found.push_back(
+      text::say("unknown-mark", r.node.range_of(s.begin, s.length), {std::string(word), offer(word, known)}));
   return std::nullopt;
 }
 
@@ -298,7 +298,11 @@ Value read_scalar(const Reader& r) {
     case Kind::span: return read_span_value(r);
     case Kind::text: return read_text(r);
     case Kind::kind: return read_kind(r);
-    case Kind::nothing: case Kind::level: case Kind::element: case Kind::list: case Kind::answers: break;
+    case Kind::nothing:
+    case Kind::level:
+    case Kind::element:
+    case Kind::list:
+    case Kind::answers: break;
   }
   return unknown();
 }

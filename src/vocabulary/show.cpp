@@ -44,9 +44,11 @@ std::string show_season(quantity::Interval value) {
 std::string show_present(const Value& value, const Type& type, const Vocabulary& vocabulary) {
   switch (type.kind) {
     case Kind::truth: return show_truth(value.truth);
-    case Kind::number: case Kind::level: return quantity::show(value.number, type.dimension, value.unit);
+    case Kind::number:
+    case Kind::level: return quantity::show(value.number, type.dimension, value.unit);
     case Kind::choice:
-      return type.choice < vocabulary.choices.size() ? show_members(value.members, vocabulary.choices[type.choice]) : "";
+      return type.choice < vocabulary.choices.size() ? show_members(value.members, vocabulary.choices[type.choice])
+                                                     : "";
     case Kind::date:
       return show_times(value.number, [](double day) { return quantity::show_date(static_cast<quantity::Day>(day)); });
     case Kind::moment: return show_times(value.number, quantity::show_moment);
@@ -55,7 +57,10 @@ std::string show_present(const Value& value, const Type& type, const Vocabulary&
     case Kind::span: return quantity::show(quantity::Span{value.number.lo, value.span_unit});
     case Kind::text: return std::string(value.text);
     case Kind::kind: return value.id < vocabulary.shapes.size() ? vocabulary.shapes[value.id].title : "";
-    case Kind::nothing: case Kind::element: case Kind::list: case Kind::answers: break;
+    case Kind::nothing:
+    case Kind::element:
+    case Kind::list:
+    case Kind::answers: break;
   }
   return "present";
 }

@@ -35,9 +35,7 @@ std::optional<Id> as_id(std::optional<std::size_t> found) {
 
 }  // namespace
 
-std::optional<std::size_t> Choice::member(std::string_view written) const {
-  return position_written(members, written);
-}
+std::optional<std::size_t> Choice::member(std::string_view written) const { return position_written(members, written); }
 
 std::optional<FieldId> Shape::field(std::string_view wanted) const { return as_id<FieldId>(position(fields, wanted)); }
 

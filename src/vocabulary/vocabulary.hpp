@@ -66,8 +66,8 @@ namespace headgate::vocabulary {
 struct Member {
   std::string name;
   std::string title;
-  std::vector<std::string> spellings;   // what the trade writes; matched without regard to case
-  std::vector<Value> properties;        // by Choice::properties; unknown where the member does not say
+  std::vector<std::string> spellings;  // what the trade writes; matched without regard to case
+  std::vector<Value> properties;       // by Choice::properties; unknown where the member does not say
 };
 
 struct Property {
@@ -79,7 +79,7 @@ struct Choice {
   std::string name;
   std::string title;
   std::vector<Property> properties;
-  std::vector<Member> members;          // at most most_members
+  std::vector<Member> members;                                        // at most most_members
   std::optional<std::size_t> member(std::string_view written) const;  // by name or spelling
 };
 
@@ -90,9 +90,16 @@ struct Mark {
   std::vector<std::string> spellings;
 };
 
-struct Role { std::string name, title; std::vector<std::string> spellings; };
-struct Stage { std::string name, title; };
-struct Stop { std::string name, title; };     // of the walk: truck, hose-bibb, meter, …
+struct Role {
+  std::string name, title;
+  std::vector<std::string> spellings;
+};
+struct Stage {
+  std::string name, title;
+};
+struct Stop {
+  std::string name, title;
+};  // of the walk: truck, hose-bibb, meter, …
 enum class Cost : std::uint8_t { know, look, measure, dig };
 
 // Where the element a reference means is looked for; `stated`: only where the site says.
@@ -106,16 +113,16 @@ struct Field {
   Type type;
   std::string ask, hint, stop;
   Cost cost = Cost::look;
-  std::optional<quantity::Interval> plausible;   // SI
-  bool never_negative = false;   // so an unfinished list's sum has a lower bound
-  bool depth = false;            // a level shown as depth (below) rather than height (above)
-  MarkId mark = no_id;           // of a level: the mark meant where none is written
-  bool named = false;            // of a list: written as a map of names
-  bool walk = false;             // of a list: its order is the order the water meets things
-  bool left_out_none = false;    // of a list: left out, it is empty and complete
-  std::vector<std::string> union_of;   // of a computed list: "line", "branches.line"
-  Direction direction = Direction::upstream;   // of a reference
-  const document::Node* formula = nullptr;     // of a derived value; alive as long as the files' trees are
+  std::optional<quantity::Interval> plausible;  // SI
+  bool never_negative = false;                  // so an unfinished list's sum has a lower bound
+  bool depth = false;                           // a level shown as depth (below) rather than height (above)
+  MarkId mark = no_id;                          // of a level: the mark meant where none is written
+  bool named = false;                           // of a list: written as a map of names
+  bool walk = false;                            // of a list: its order is the order the water meets things
+  bool left_out_none = false;                   // of a list: left out, it is empty and complete
+  std::vector<std::string> union_of;            // of a computed list: "line", "branches.line"
+  Direction direction = Direction::upstream;    // of a reference
+  const document::Node* formula = nullptr;      // of a derived value; alive as long as the files' trees are
   text::Range range;
 };
 
@@ -123,40 +130,40 @@ struct Field {
 struct Shape {
   std::string name;
   std::string title;
-  bool kind = false;             // stands in lists under its own key
-  bool passive = false;          // `comes right` looks through it (pipes and walls are)
+  bool kind = false;     // stands in lists under its own key
+  bool passive = false;  // `comes right` looks through it (pipes and walls are)
   std::vector<std::string> groups;
-  FieldId short_field = no_id;   // what `kind: value` and `record: value` state
-  FieldId defined_in = no_id;    // of a kind: the root's named list that holds its elements; a walk only names them
+  FieldId short_field = no_id;  // what `kind: value` and `record: value` state
+  FieldId defined_in = no_id;   // of a kind: the root's named list that holds its elements; a walk only names them
   std::vector<Field> fields;
   text::Range range;
   std::optional<FieldId> field(std::string_view name) const;
 };
 
 struct Vocabulary {
-  std::vector<Shape> shapes;     // shapes[0] is the record `site`
+  std::vector<Shape> shapes;  // shapes[0] is the record `site`
   std::vector<Choice> choices;
   std::vector<Mark> marks;
   std::vector<Role> roles;
-  std::vector<Stage> stages;     // in order
-  std::vector<Stop> stops;       // in walking order
+  std::vector<Stage> stages;  // in order
+  std::vector<Stop> stops;    // in walking order
   std::map<std::string, ShapeSet> groups;
   std::map<std::string, std::string> group_titles;
 
   std::optional<ShapeId> shape(std::string_view name) const;
   std::optional<ChoiceId> choice(std::string_view name) const;
-  std::optional<MarkId> mark(std::string_view written) const;    // by name or spelling
+  std::optional<MarkId> mark(std::string_view written) const;  // by name or spelling
   std::optional<std::size_t> role(std::string_view written) const;
   std::optional<std::size_t> stage(std::string_view name) const;
-  ShapeSet kinds(std::string_view kind_or_group) const;          // empty when there is no such
+  ShapeSet kinds(std::string_view kind_or_group) const;  // empty when there is no such
   // The field every shape of the set has under this name, with one type; nullptr otherwise.
   const Field* common_field(const ShapeSet& shapes, std::string_view name) const;
-  std::vector<std::string> names() const;   // of kinds, groups and records: one name space
+  std::vector<std::string> names() const;  // of kinds, groups and records: one name space
 };
 
 // The files' root record, where the walk and the papers are.
 inline constexpr ShapeId root_shape = 0;
-inline constexpr std::size_t most_fields = 256;     // of one shape, records inside it counted with theirs
+inline constexpr std::size_t most_fields = 256;  // of one shape, records inside it counted with theirs
 
 // Reads the vocabulary files together, in the order given; what is wrong goes to `found`.
 // The nodes must outlive the vocabulary (formulas point into them).

@@ -60,45 +60,27 @@ TEST(Bytes, AStrayContinuationByte) {
 }
 
 TEST(Bytes, AnOverlongSlash) {
-  EXPECT_THAT(
-      Reading("name: \xc0\xaf\n").problems(),
-      ElementsAre(
-          "1:7 [\\xc0] yaml-bad-utf8: Byte 0xC0 at offset 6 is not UTF-8: an overlong form. -> save the file as UTF-8",
-          "1:8 [\\xaf] yaml-bad-utf8: Byte 0xAF at offset 7 is not UTF-8: a continuation byte without a beginning. -> "
-          "save the file as UTF-8"));
+  EXPECT_THAT(Reading("name: \xc0\xaf\n").problems(),
+              ElementsAre("1:7 [\\xc0\\xaf] yaml-bad-utf8: Byte 0xC0 at offset 6 is not UTF-8: an overlong form. -> "
+                          "save the file as UTF-8"));
 }
 
 TEST(Bytes, AnOverlongForm) {
-  EXPECT_THAT(
-      Reading("name: \xe0\x80\xaf\n").problems(),
-      ElementsAre(
-          "1:7 [\\xe0] yaml-bad-utf8: Byte 0xE0 at offset 6 is not UTF-8: an overlong form. -> save the file as UTF-8",
-          "1:8 [\\x80] yaml-bad-utf8: Byte 0x80 at offset 7 is not UTF-8: a continuation byte without a beginning. -> "
-          "save the file as UTF-8",
-          "1:9 [\\xaf] yaml-bad-utf8: Byte 0xAF at offset 8 is not UTF-8: a continuation byte without a beginning. -> "
-          "save the file as UTF-8"));
+  EXPECT_THAT(Reading("name: \xe0\x80\xaf\n").problems(),
+              ElementsAre("1:7 [\\xe0\\x80\\xaf] yaml-bad-utf8: Byte 0xE0 at offset 6 is not UTF-8: an overlong form. "
+                          "-> save the file as UTF-8"));
 }
 
 TEST(Bytes, ASurrogate) {
   EXPECT_THAT(Reading("name: \xed\xa0\x80\n").problems(),
-              ElementsAre("1:7 [\\xed] yaml-bad-utf8: Byte 0xED at offset 6 is not UTF-8: half of a surrogate pair. -> "
-                          "save the file as UTF-8",
-                          "1:8 [\\xa0] yaml-bad-utf8: Byte 0xA0 at offset 7 is not UTF-8: a continuation byte without "
-                          "a beginning. -> save the file as UTF-8",
-                          "1:9 [\\x80] yaml-bad-utf8: Byte 0x80 at offset 8 is not UTF-8: a continuation byte without "
-                          "a beginning. -> save the file as UTF-8"));
+              ElementsAre("1:7 [\\xed\\xa0\\x80] yaml-bad-utf8: Byte 0xED at offset 6 is not UTF-8: half of a "
+                          "surrogate pair. -> save the file as UTF-8"));
 }
 
 TEST(Bytes, PastTheLastCharacter) {
   EXPECT_THAT(Reading("name: \xf4\x90\x80\x80\n").problems(),
-              ElementsAre("1:7 [\\xf4] yaml-bad-utf8: Byte 0xF4 at offset 6 is not UTF-8: past the last character. -> "
-                          "save the file as UTF-8",
-                          "1:8 [\\x90] yaml-bad-utf8: Byte 0x90 at offset 7 is not UTF-8: a continuation byte without "
-                          "a beginning. -> save the file as UTF-8",
-                          "1:9 [\\x80] yaml-bad-utf8: Byte 0x80 at offset 8 is not UTF-8: a continuation byte without "
-                          "a beginning. -> save the file as UTF-8",
-                          "1:10 [\\x80] yaml-bad-utf8: Byte 0x80 at offset 9 is not UTF-8: a continuation byte without "
-                          "a beginning. -> save the file as UTF-8"));
+              ElementsAre("1:7 [\\xf4\\x90\\x80\\x80] yaml-bad-utf8: Byte 0xF4 at offset 6 is not UTF-8: past the last "
+                          "character. -> save the file as UTF-8"));
 }
 
 TEST(Bytes, CutShortAtTheEnd) {
@@ -194,9 +176,7 @@ TEST(Bytes, AByteOrderMarkInside) {
 TEST(Bytes, ALoneReturn) {
   EXPECT_THAT(Reading("a: b\rc: d\n").problems(),
               ElementsAre("1:5 [\\x0d] yaml-lone-return: A carriage return stands without a line feed. -> end every "
-                          "line with LF or CR LF",
-                          "1:7 [:] yaml-colon-in-value: A value on one line may not hold a colon and a space. -> put "
-                          "the whole value in quotes"));
+                          "line with LF or CR LF"));
 }
 
 TEST(Bytes, TheControlThatYamlCppTakesForTheEnd) {

@@ -19,7 +19,7 @@ void check(bool holds) {
 }
 
 void check_addresses(const site::Site& site, const vocabulary::Vocabulary& vocabulary) {
-  constexpr std::size_t enough = 64;   // of each file: every address walks the whole way
+  constexpr std::size_t enough = 64;  // of each file: every address walks the whole way
   for (site::ElementId element = 0; element < site.elements.size() && element < enough; ++element) {
     const std::size_t fields = vocabulary.shapes[site.elements[element].shape].fields.size();
     for (std::size_t id = 0; id < fields; ++id) {

@@ -101,7 +101,8 @@ line:
 }
 
 TEST(LoadSite, MoreMayLeaveOutKinds) {
-  auto world = load_site("format: site/1\nline: [gauge, more: {except: [gauge, valve]}]\npapers: [more: {only: permit}]\n");
+  auto world =
+      load_site("format: site/1\nline: [gauge, more: {except: [gauge, valve]}]\npapers: [more: {only: permit}]\n");
   ASSERT_EQ(world.said(), "");
   const auto& v = world.vocabulary;
   EXPECT_FALSE(world.list("line").complete);
@@ -144,7 +145,8 @@ line: [pipe: {near: [7']}]
 }
 
 TEST(LoadSite, Answers) {
-  auto world = load_site("format: site/1\nconfirmed: {drawing-12: yes, as-listed: {value: no, how: letter}, other: unknown}\n");
+  auto world =
+      load_site("format: site/1\nconfirmed: {drawing-12: yes, as-listed: {value: no, how: letter}, other: unknown}\n");
   ASSERT_EQ(world.said(), "");
   EXPECT_EQ(world.site.confirmed.at("drawing-12").value.truth, quantity::Truth::yes);
   EXPECT_EQ(world.site.confirmed.at("as-listed").how, "letter");
@@ -177,7 +179,8 @@ TEST(LoadSite, UnionsAreCompleteWhenAllPartsAre) {
   auto world = load_site("format: site/1\nline: [pipe, branch: lawn]\nbranches: {lawn: {line: [shutoff, pipe]}}\n");
   EXPECT_EQ(world.list("all-lines").items.size(), 4U);
   EXPECT_TRUE(world.list("all-lines").complete);
-  auto open_branch = load_site("format: site/1\nline: [pipe, branch: lawn]\nbranches: {lawn: {line: [shutoff, more]}}\n");
+  auto open_branch =
+      load_site("format: site/1\nline: [pipe, branch: lawn]\nbranches: {lawn: {line: [shutoff, more]}}\n");
   EXPECT_FALSE(open_branch.list("all-lines").complete);
   auto open_trunk = load_site("format: site/1\nline: [pipe, more: {except: [gauge]}]\nbranches: none\n");
   EXPECT_FALSE(open_trunk.list("all-lines").complete);
@@ -203,15 +206,18 @@ INSTANTIATE_TEST_SUITE_P(
     LoadSite, BadSite,
     testing::Values(
         Bad{"line: [pipe: {set-to: 55 psi}]",
-            "2:15 unknown-fact: \"set-to\" is not a fact of pipe. (did you mean one of material, size, length, utility, "
+            "2:15 unknown-fact: \"set-to\" is not a fact of pipe. (did you mean one of material, size, length, "
+            "utility, "
             "least-cover, laid, near, bore, weight, previous, next?)\n"},
         Bad{"pressure: {higest-static: 86 psi}",
             "2:12 unknown-fact: \"higest-static\" is not a fact of pressure. (did you mean highest-static?)\n"},
         Bad{"lines: none", "2:1 unknown-fact: \"lines\" is not a fact of site. (did you mean line?)\n"},
-        Bad{"pressure: 86 psi", "2:11 no-short-form: \"86 psi\" does not say which fact of pressure it is. (write the "
-                                "fact, a colon and the value)\n"},
-        Bad{"pressure: [86 psi]", "2:11 facts-expected: The facts of pressure are keys and values. (write: {fact: value, "
-                                  "…})\n"},
+        Bad{"pressure: 86 psi",
+            "2:11 no-short-form: \"86 psi\" does not say which fact of pressure it is. (write the "
+            "fact, a colon and the value)\n"},
+        Bad{"pressure: [86 psi]",
+            "2:11 facts-expected: The facts of pressure are keys and values. (write: {fact: value, "
+            "…})\n"},
         Bad{"pressure: {highest-static: 86 psy}", "2:31 unknown-unit: \"psy\" is not a unit. (did you mean psi?)\n"},
         Bad{"pressure: {highest-static: 860 psi}",
             "2:28 implausible-value: \"860 psi\" is unusual for highest static. (usual is 20 psi to 200 psi; check the "
@@ -228,53 +234,69 @@ INSTANTIATE_TEST_SUITE_P(
         Bad{"stage: {value: entry, good-to: 2 psi}",
             "2:32 good-to-measured: Only a quantity, number, depth or height is good to so much.\n"},
         Bad{"house: {kind: onefamily}",
-            "2:15 unknown-member: \"onefamily\" is not a member of house-kind. (did you mean one-family?)\n"},
+            "2:15 unknown-member: \"onefamily\" is no house kind. (did you mean one-family?)\n"},
         Bad{"line: [meter: {one-way: Yes}]", "2:25 not-yes-or-no: \"Yes\" is neither yes nor no. (write yes)\n"},
         Bad{"line: {pipe: 1\"}",
             "2:7 list-expected: \"line\" is a list. (begin each item on a line of its own with - , or write none)\n"},
-        Bad{"branches: [lawn]", "2:11 named-list-expected: \"branches\" is written as names, each with its facts. (write: "
-                                "branches: {a-name: {fact: value}}, or none)\n"},
-        Bad{"all-lines: [pipe]", "2:1 computed-list: \"all-lines\" cannot be written; it is made of line, branches.line. "
-                                 "(write it there)\n"},
+        Bad{"branches: [lawn]",
+            "2:11 named-list-expected: \"branches\" is written as names, each with its facts. (write: "
+            "branches: {a-name: {fact: value}}, or none)\n"},
+        Bad{"all-lines: [pipe]",
+            "2:1 computed-list: \"all-lines\" cannot be written; it is made of line, branches.line. "
+            "(write it there)\n"},
         Bad{"line: [pip: 1\"]", "2:8 unknown-kind: \"pip\" is nothing that stands in line. (did you mean pipe?)\n"},
-        Bad{"line: [valve]", "2:8 group-for-kind: \"valve\" is a group of kinds. (say which one it is: shutoff, "
-                             "drain-cock)\n"},
+        Bad{"line: [valve]",
+            "2:8 group-for-kind: \"valve\" is a group of kinds. (say which one it is: shutoff, "
+            "drain-cock)\n"},
         Bad{"line: [chimney: 7']",
-            "2:8 unknown-kind: \"chimney\" is nothing that stands in line. (did you mean one of pipe, meter, wall, shutoff, "
+            "2:8 unknown-kind: \"chimney\" is nothing that stands in line. (did you mean one of pipe, meter, wall, "
+            "shutoff, "
             "drain-cock, strainer, gauge, pressure-reducer, pressure-vacuum-breaker, branch?)\n"},
         Bad{"line:\n  - pipe: 3/4\"\n    length: 24'",
             "4:5 facts-beside-kind: \"length\" stands beside pipe instead of below it. (indent it deeper than pipe, or "
             "write its facts in braces)\n"},
-        Bad{"line: [more, pipe]", "2:8 more-not-last: Only at its end can a list say that it is not finished. (move - more "
-                                  "to the end)\n"},
+        Bad{"line: [more, pipe]",
+            "2:8 more-not-last: Only at its end can a list say that it is not finished. (move - more "
+            "to the end)\n"},
         Bad{"line: [more: {except: [gage]}]",
             "2:24 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
-        Bad{"line: [more: gauge]", "2:14 more-form: This does not say what there may be more of. (write: more, or: more: "
-                                   "{except: [gauge]}, or: more: {only: [gauge]})\n"},
-        Bad{"line: [none]", "2:8 none-in-list: \"none\" cannot stand in the list line. (leave out what is not there; a list "
-                            "that is not finished ends with - more)\n"},
-        Bad{"line: [gauge: none]", "2:15 none-in-list: \"none\" cannot stand in the list line. (leave out what is not "
-                                   "there; a list that is not finished ends with - more)\n"},
-        Bad{"line: [[pipe]]", "2:8 list-in-list: A list stands where one thing should. (remove one of the two dashes)\n"},
-        Bad{"line: [strainer: yes]", "2:18 no-short-form: \"yes\" does not say which fact of strainer it is. (write the "
-                                     "fact, a colon and the value)\n"},
+        Bad{"line: [more: gauge]",
+            "2:14 more-form: This does not say what there may be more of. (write: more, or: more: "
+            "{except: [gauge]}, or: more: {only: [gauge]})\n"},
+        Bad{"line: [none]",
+            "2:8 none-in-list: \"none\" cannot stand in the list line. (leave out what is not there; a list "
+            "that is not finished ends with - more)\n"},
+        Bad{"line: [gauge: none]",
+            "2:15 none-in-list: \"none\" cannot stand in the list line. (leave out what is not "
+            "there; a list that is not finished ends with - more)\n"},
+        Bad{"line: [[pipe]]",
+            "2:8 list-in-list: A list stands where one thing should. (remove one of the two dashes)\n"},
+        Bad{"line: [strainer: yes]",
+            "2:18 no-short-form: \"yes\" does not say which fact of strainer it is. (write the "
+            "fact, a colon and the value)\n"},
         Bad{"line: [branch: {feeds: lawn}]",
-            "2:16 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts under branches)\n"},
-        Bad{"line: [branch]", "2:8 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts "
-                              "under branches)\n"},
+            "2:16 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts under "
+            "branches)\n"},
+        Bad{"line: [branch]",
+            "2:8 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts "
+            "under branches)\n"},
         Bad{"line: [branch: lown]\nbranches: {lawn: {feeds: lawn}}",
-            "2:16 undefined-branch: \"lown\" is not among branches. (did you mean lawn?) [3:1: the list is complete]\n"},
+            "2:16 undefined-branch: \"lown\" is not among branches. (did you mean lawn?) [3:1: the list is "
+            "complete]\n"},
         Bad{"line: [branch: lawn]\nbranches: none",
             "2:16 undefined-branch: \"lawn\" is not among branches. [3:1: the list is complete]\n"},
         Bad{"line: [branch: lawn, branch: lawn]",
-            "2:30 branch-twice: \"lawn\" leaves the line in two places. (give the second one a name of its own) [2:16: it "
+            "2:30 branch-twice: \"lawn\" leaves the line in two places. (give the second one a name of its own) [2:16: "
+            "it "
             "leaves here before]\n"},
         Bad{"branches: {lawn: {line: [branch: lawn]}}",
             "2:12 branch-loop: \"lawn\" leaves from itself. (name it in the line it leaves from)\n"},
-        Bad{"branches: {Lawn: {feeds: lawn}}", "2:12 bad-name: \"Lawn\" cannot be a name. (lower case letters, digits and "
-                                               "single hyphens, beginning with a letter)\n"},
-        Bad{"line: [pipe, wall: {pipe: \"line[3]\"}]", "2:28 no-such-number: \"line\" holds 2 things. (count from 1 in written "
-                                                   "order)\n"},
+        Bad{"branches: {Lawn: {feeds: lawn}}",
+            "2:12 bad-name: \"Lawn\" cannot be a name. (lower case letters, digits and "
+            "single hyphens, beginning with a letter)\n"},
+        Bad{"line: [pipe, wall: {pipe: \"line[3]\"}]",
+            "2:28 no-such-number: \"line\" holds 2 things. (count from 1 in written "
+            "order)\n"},
         Bad{"line: [meter, wall: {pipe: \"line[1]\"}]",
             "2:29 reference-kind: \"line[1]\" cannot be pipe. (name one of these: pipe)\n"},
         Bad{"line: [wall: {pipe: the first}]",
@@ -282,7 +304,8 @@ INSTANTIATE_TEST_SUITE_P(
             "line[3].size or line.meter.size)\n"},
         Bad{"line: [pipe, pipe, wall: {pipe: line.pipe}]",
             "2:38 several-of-kind: There is more than one pipe in line. (say which: line[1], line[2])\n"},
-        Bad{"line: [pipe: {weight: 3 lb}]", "2:23 fact-untyped: weight is computed, and its formula could not be read.\n"},
+        Bad{"line: [pipe: {weight: 3 lb}]",
+            "2:23 fact-untyped: weight is computed, and its formula could not be read.\n"},
         Bad{"confirmed: yes", "2:12 answers-form: Answers are names with yes or no. (write: {drawing-12: yes})\n"},
         Bad{"confirmed: {drawing-12: Ja}", "2:25 not-yes-or-no: \"Ja\" is neither yes nor no.\n"}));
 

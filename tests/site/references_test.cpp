@@ -1,6 +1,6 @@
-#include <gtest/gtest.h>
-
 #include <algorithm>
+
+#include <gtest/gtest.h>
 
 #include "site/world.hpp"
 
@@ -51,13 +51,15 @@ TEST(References, AStatedOneCounts) {
 }
 
 TEST(References, ABranchContinuesTheTrunkUpstream) {
-  auto world = with_line("[meter, pipe, branch: lawn, gauge]", "branches: {lawn: {line: [pressure-vacuum-breaker, pipe]}}\n");
+  auto world =
+      with_line("[meter, pipe, branch: lawn, gauge]", "branches: {lawn: {line: [pressure-vacuum-breaker, pipe]}}\n");
   EXPECT_EQ(world.at("branches.lawn.line[1].pipe"), "line[2] pipe");
   EXPECT_EQ(world.at("branches.lawn.line[1].previous"), "branches.lawn");
   EXPECT_EQ(world.at("branches.lawn.previous"), "line[2] pipe");
   EXPECT_EQ(world.at("branches.lawn.next"), "line[4] gauge");
   EXPECT_EQ(world.at("branches.lawn.line[2].next"), "none");
-  EXPECT_EQ(world.at("line[4].previous"), "branches.lawn") << "the gauge stands after the point where the branch leaves";
+  EXPECT_EQ(world.at("line[4].previous"), "branches.lawn")
+      << "the gauge stands after the point where the branch leaves";
 }
 
 TEST(References, ATrunkThatHidesThingsHidesThemFromABranch) {

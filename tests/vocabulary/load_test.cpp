@@ -176,7 +176,8 @@ TEST_P(BadVocabulary, IsSaid) {
 INSTANTIATE_TEST_SUITE_P(
     Load, BadVocabulary,
     testing::Values(
-        Bad{"kind: {pipe: {}}", "3:1 vocabulary-key: \"kind\" is not a key of a vocabulary file. (did you mean kinds?)\n"},
+        Bad{"kind: {pipe: {}}",
+            "3:1 vocabulary-key: \"kind\" is not a key of a vocabulary file. (did you mean kinds?)\n"},
         Bad{"kinds: {pipe: {facts: {pressure: presure}}}",
             "3:34 unknown-type: \"presure\" is not a type. (did you mean pressure?)\n"},
         Bad{"kinds: {pipe: {facts: {size: {typ: size}}}}",
@@ -203,7 +204,8 @@ INSTANTIATE_TEST_SUITE_P(
         Bad{"kinds: {wall: {facts: {pipe: nearest pip upstream}}, pipe: {}}",
             "3:30 no-such-kind: There is no kind or group \"pip\". (did you mean pipe?)\n"},
         Bad{"kinds: {wall: {facts: {pipe: nearest pipe up}}, pipe: {}}",
-            "3:30 nearest-direction: \"up\" is no direction to look in. (write: nearest pipe upstream, or: nearest pipe "
+            "3:30 nearest-direction: \"up\" is no direction to look in. (write: nearest pipe upstream, or: nearest "
+            "pipe "
             "downstream)\n"},
         Bad{"kinds: {wall: {facts: {sleeve: record sitte}}}",
             "3:32 no-such-record: There is no record \"sitte\". (did you mean site?)\n"},
@@ -222,7 +224,8 @@ INSTANTIATE_TEST_SUITE_P(
         Bad{"kinds: {wall: {facts: {floor: {type: height, mark: grad}}}}\nmarks: {grade: grade}",
             "3:52 unknown-mark: \"grad\" is not a mark to measure from. (did you mean grade?)\n"},
         Bad{"kinds: {wall: {facts: {thick: {type: length, plausible: 4 in}}}}",
-            "3:57 plausible-form: A plausible range is written from the lower to the higher value. (write: 20 psi to 200 "
+            "3:57 plausible-form: A plausible range is written from the lower to the higher value. (write: 20 psi to "
+            "200 "
             "psi)\n"},
         Bad{"kinds: {wall: {facts: {thick: {type: length, plausible: 4 in to 8 psi}}}}",
             "3:65 wrong-dimension: \"8 psi\" is pressure, where length is asked for. (use a unit of length, such as "
@@ -237,12 +240,14 @@ INSTANTIATE_TEST_SUITE_P(
         Bad{"choices: {pressure: {members: [a]}}",
             "3:11 choice-name-taken: \"pressure\" already is a type, so no choice may be called so. (choose another "
             "name)\n"},
-        Bad{"choices: {soil: {members: {clay: {title: clay, spellings: [mud]}, silt: {title: silt, spellings: [Mud]}}}}",
+        Bad{"choices: {soil: {members: {clay: {title: clay, spellings: [mud]}, silt: {title: silt, spellings: "
+            "[Mud]}}}}",
             "3:99 spelling-clash: \"Mud\" would stand for both silt and clay. (a spelling belongs to one of them)\n"},
         Bad{"choices: {soil: {properties: {wet: yes-no}, members: {clay: {wet: perhaps}}}}",
             "3:67 not-yes-or-no: \"perhaps\" is neither yes nor no.\n"},
         Bad{"choices: {soil: {properties: {wet: depth}, members: [clay]}}",
-            "3:36 property-type: A property of a choice cannot be what \"wet\" is. (use a quantity, number, yes-no, text, "
+            "3:36 property-type: A property of a choice cannot be what \"wet\" is. (use a quantity, number, yes-no, "
+            "text, "
             "date or another choice)\n"},
         Bad{"choices: {soil: {members: [none, clay]}}",
             "3:28 grammar-word-name: \"none\" is a word of the expressions and cannot be a name. (choose another)\n"},
@@ -258,13 +263,14 @@ TEST(LoadVocabulary, ClashesShowBothFiles) {
 kinds: {pipe: {title: tube, facts: {size: length}}}
 marks: {finished-grade: grade}
 )"});
-  EXPECT_EQ(world.said(),
-            "more-1.yaml:2:23 declared-twice: \"title of pipe\" is declared twice. (keep one of the two, or give one "
-            "another name) [36:17: declared here before]\n"
-            "more-1.yaml:2:37 declared-twice: \"size\" is declared twice. (keep one of the two, or give one another name) "
-            "[36:83: declared here before]\n"
-            "more-1.yaml:3:9 declared-twice: \"finished-grade\" is declared twice. (keep one of the two, or give one "
-            "another name) [5:9: declared here before]\n");
+  EXPECT_EQ(
+      world.said(),
+      "more-1.yaml:2:23 declared-twice: \"title of pipe\" is declared twice. (keep one of the two, or give one "
+      "another name) [36:17: declared here before]\n"
+      "more-1.yaml:2:37 declared-twice: \"size\" is declared twice. (keep one of the two, or give one another name) "
+      "[36:83: declared here before]\n"
+      "more-1.yaml:3:9 declared-twice: \"finished-grade\" is declared twice. (keep one of the two, or give one "
+      "another name) [5:9: declared here before]\n");
 }
 
 TEST(LoadVocabulary, ARecordInsideItselfIsRefused) {
@@ -299,8 +305,8 @@ TEST(LoadVocabulary, CapsAreSaid) {
   std::string members, kinds;
   for (int i = 0; i < 65; ++i) members += std::string(i ? ", " : "") + "m" + std::to_string(i);
   for (int i = 0; i < 256; ++i) kinds += "  k" + std::to_string(i) + ": {}\n";
-  const auto world = load_vocabulary({"format: vocabulary/1\nrecords: {site: {}}\nchoices: {much: {members: [" + members +
-                                      "]}}\nkinds:\n" + kinds});
+  const auto world = load_vocabulary(
+      {"format: vocabulary/1\nrecords: {site: {}}\nchoices: {much: {members: [" + members + "]}}\nkinds:\n" + kinds});
   EXPECT_EQ(world.said(),
             "3:338 too-many-members: The choice much has more than 64 members. (split it into two facts)\n"
             "260:3 too-many-shapes: There are more than 256 kinds and records. (join some kinds into one with a "

@@ -34,7 +34,7 @@ inline std::string in_short(text::Diagnostics found, const text::Sources& source
 struct World {
   text::Sources sources;
   text::Diagnostics found;
-  std::deque<document::Node> trees;   // stay where they are: formulas and texts point into them
+  std::deque<document::Node> trees;  // stay where they are: formulas and texts point into them
   vocabulary::Vocabulary vocabulary;
 
   const document::Node* read(const std::string& name, const std::string& text) {
