@@ -10,6 +10,7 @@
 #include <array>
 #include <cstdint>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace headgate {
@@ -91,6 +92,13 @@ struct Question {
   std::vector<std::string> rules;
 };
 
+// A rule and element to which the places judged side by side come to different outcomes.
+struct Difference {
+  std::string rule;
+  std::string element;
+  std::vector<std::pair<std::string, std::string>> outcomes;   // place, outcome
+};
+
 struct Report {
   std::string site_name, site_file, stage;
   bool plan = false;                   // `describes: plan`: every pass reads "passes as planned"
@@ -100,6 +108,8 @@ struct Report {
   std::array<std::uint32_t, 8> totals{};   // by outcome, in the order of outcome_names
   std::vector<Finding> findings;
   std::vector<Question> next;
+  std::vector<Difference> differences; // of places named side by side; empty for one place and its second authority
+  std::vector<std::string> contradictions;   // one authority demands what another bans
   std::vector<std::string> unfinished; // lists that end in `more` or were left out: "line"
   std::string closing;
 };

@@ -187,8 +187,9 @@ void Planner::comes(Draft& draft, Frame& frame) {
 
 void Planner::item(Draft& draft, Frame& frame) {
   const Node& node = *draft.node;
-  if (node.op == Op::is_item && node.shapes.any()) {   // what kind an element is, is known when a site is loaded
-    draft.kids.push_back(lay(*draft.tree, node.kids[0], frame));
+  if (node.shapes.any()) {   // what kind an element is, is known when a site is loaded
+    if (node.op == Op::is_item) draft.kids.push_back(lay(*draft.tree, node.kids[0], frame));
+    else all_kids(draft, frame);
     const Cell& subject = plan_.cells[cell(draft.kids[0])];
     Truth result = Truth::undecided;
     if (subject.presence == Presence::present) result = quantity::truth(node.shapes.test(site_.elements[subject.id].shape));

@@ -47,7 +47,8 @@ struct Authority {
   const rulebook::Rulebook* book = nullptr;
   std::vector<evaluate::Judgement> judgements;   // one a segment
 };
+// `side_by_side`: the authorities are alternatives to compare, not two that bind the same job.
 Report report(const text::Sources& sources, const site::Site& site, const std::vector<Authority>& authorities,
-              std::string site_file);
+              std::string site_file, bool side_by_side = false);
 
 }  // namespace headgate::explain

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "explain/collect.hpp"
+#include "explain/compare.hpp"
 
 namespace headgate::explain {
 
@@ -60,13 +61,18 @@ void across_dates(const Authority& authority, Entry& entry, const Decision& deci
   }
 }
 
-
 bool alike(const Finding& a, const Finding& b) {
   const auto limit_values = [](const Finding& of) {
     std::vector<std::string> values;
     for (const auto& limit : of.limits) values.push_back(limit.name + "=" + limit.value + "@" + limit.layer);
     return values;
   };
+  const auto sections = [](const Finding& of) {
+    std::vector<std::string> cited;
+    for (const auto& citation : of.citations) cited.push_back(citation.document + " " + citation.section);
+    return cited;
+  };
+  if (a.level != b.level || a.stage != b.stage || sections(a) != sections(b)) return false;
   const auto rule_name = [](const Finding& of) { return of.rule.substr(of.rule.find('/') + 1); };
   return rule_name(a) == rule_name(b) && a.element == b.element && a.outcome == b.outcome && a.sentence == b.sentence &&
          limit_values(a) == limit_values(b);
@@ -137,7 +143,8 @@ void head(const site::Site& site, const std::vector<Authority>& authorities, Rep
 
 }  // namespace
 
-Report report(const text::Sources& sources, const site::Site& site, const std::vector<Authority>& authorities, std::string site_file) {
+Report report(const text::Sources& sources, const site::Site& site, const std::vector<Authority>& authorities, std::string site_file,
+              bool side_by_side) {
   Report out;
   out.site_file = std::move(site_file);
   head(site, authorities, out);
@@ -166,6 +173,8 @@ Report report(const text::Sources& sources, const site::Site& site, const std::v
   for (const auto& entry : entries) ++out.totals[static_cast<std::size_t>(entry.outcome)];
   gather_questions(entries, out.next);
   for (auto& entry : entries) out.findings.push_back(std::move(entry.finding));
+  if (side_by_side) out.differences = differences(authorities);
+  else out.contradictions = contradictions(authorities);
   add_unfinished(site, *authorities.front().book->vocabulary, out);
   return out;
 }

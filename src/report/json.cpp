@@ -35,6 +35,12 @@ Json of(const Question& question) {
           {"decides", question.decides}, {"rules", question.rules}};
 }
 
+Json of(const Difference& difference) {
+  Json outcomes = Json::array();
+  for (const auto& [place, outcome] : difference.outcomes) outcomes.push_back({{"place", place}, {"outcome", outcome}});
+  return {{"rule", difference.rule}, {"element", difference.element}, {"outcomes", outcomes}};
+}
+
 Json of(const Finding& finding);
 
 template <typename Items>
@@ -66,6 +72,8 @@ std::string json(const Report& report) {
                     {"permit-applied-on", report.permit_applied_on}, {"checked-on", report.checked_on}}},
       {"totals", totals},
       {"findings", all(report.findings)},
+      {"differences", all(report.differences)},
+      {"contradictions", report.contradictions},
       {"unfinished", report.unfinished},
       {"next", all(report.next)},
       {"closing", report.closing}};

@@ -25,6 +25,7 @@ class Writer {
       if (acts(finding)) full(finding);
     }
     waiting();
+    side_by_side();
     in_brief();
     foot();
     return out_;
@@ -138,6 +139,24 @@ class Writer {
     std::string names;
     for (const auto& list : report_.unfinished) names += (names.empty() ? "" : ", ") + list;
     out_ += wrapped("UNFINISHED  ", names + ": written down only so far; nothing is concluded from what is absent", label_width, options_.width);
+    out_ += '\n';
+  }
+
+  // Places judged side by side: only where they do not agree.
+  void side_by_side() {
+    for (const auto& pair : report_.contradictions) {
+      out_ += wrapped("CONTRADICTION  ", pair, label_width, options_.width);
+      line("ask", "both authorities which of the two binds, before work begins");
+      out_ += '\n';
+    }
+    if (report_.differences.empty()) return;
+    out_ += "WHERE THE PLACES DIFFER\n";
+    for (const auto& difference : report_.differences) {
+      std::string words;
+      for (const auto& [place, outcome] : difference.outcomes) words += (words.empty() ? "" : "; ") + place + " " + outcome;
+      const std::string at = difference.element.empty() ? "" : " at " + difference.element;
+      out_ += wrapped("  " + difference.rule + at + ": ", words, 6, options_.width);
+    }
     out_ += '\n';
   }
 

@@ -47,7 +47,7 @@ void checked(const document::Node& source, const expression::Scope& scope,
   if (!tree) return;
   in_order(*tree);
   const auto again = expression::compile(node_of(print(*tree)), scope, wanted, found, {65536, 4096, 64, 4});
-  require(again.has_value() && alike((*again)[again->root].type, (*tree)[tree->root].type));
+  require(again.has_value() && expression::alike((*again)[again->root].type, (*tree)[tree->root].type));
 }
 
 }  // namespace
