@@ -1,5 +1,6 @@
 #include "app/coverage.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -15,7 +16,9 @@ namespace {
 
 void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& limit, const Evaluated& other,
                         Coverage& coverage) {
-  constexpr double just = 0.05;
+  // Sizes come in steps and counts in ones: there the next one is just over.
+  const bool stepped = limit.type.dimension.plain() || limit.type.dimension == quantity::dimensions::size;
+  const double just = stepped ? 0.5 : 0.05;
   if (limit.limit < 0 || !limit.value.number.exact() || limit.type.kind != vocabulary::Type::Kind::number) return;
   Boundary& boundary = coverage.boundaries[{rule, book.limits[static_cast<std::size_t>(limit.limit)].signature.name}];
   if (!other.value.number.exact() || other.value.presence != vocabulary::Presence::present) return;
@@ -36,6 +39,27 @@ void walk(const rulebook::Rulebook& book, const std::string& rule, const Evaluat
     }
   }
   for (const auto& kid : of.kids) walk(book, rule, kid, coverage);
+}
+
+// `recorded` and papers on file are always decided.
+bool always_decided(const expression::Tree& tree) {
+  using expression::Op;
+  return std::all_of(tree.nodes.begin(), tree.nodes.end(), [](const expression::Node& node) {
+    const bool test = node.type.kind == vocabulary::Type::Kind::truth && node.op != Op::path;
+    return !test || node.op == Op::recorded || node.op == Op::paper || node.op == Op::both || node.op == Op::either ||
+           node.op == Op::opposite;
+  });
+}
+
+bool always_decided(const rulebook::Clause& clause) {
+  if (clause.tree) return always_decided(*clause.tree);
+  return std::all_of(clause.kids.begin(), clause.kids.end(), [](const rulebook::Clause& kid) { return always_decided(kid); });
+}
+
+bool always_decided(const rulebook::Rule& rule) {
+  if (!rule.each.binders.empty() || rule.due) return false;
+  return (!rule.when || always_decided(*rule.when)) && (!rule.require || always_decided(*rule.require)) &&
+         std::all_of(rule.unless.begin(), rule.unless.end(), [](const rulebook::Clause& one) { return always_decided(one); });
 }
 
 void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseTrace& of, Coverage& coverage) {
@@ -64,10 +88,7 @@ std::string missing(const Coverage& coverage, const rulebook::Rule& rule) {
   if (rule.level == rulebook::Level::must ? !reached(Outcome::fail) : !reached(Outcome::advisory)) {
     lacks.emplace_back(rule.level == rulebook::Level::must ? "fail" : "advisory");
   }
-  if (!reached(Outcome::undecided)) {
-    // `recorded` and papers on file are always decided: a rule of nothing else cannot be undecided.
-    lacks.emplace_back("undecided");
-  }
+  if (!reached(Outcome::undecided) && !always_decided(rule)) lacks.emplace_back("undecided");
   const bool conditional = rule.when || !rule.each.binders.empty() || !rule.unless.empty();
   if (conditional && !reached(Outcome::not_applicable)) lacks.emplace_back("not applicable");
   std::string out;

@@ -67,6 +67,16 @@ bool explain_by_closed_value(const Syntax& s, Findings& found) {
   return true;
 }
 
+// `{pipe:{size: 1 in}}`: the colon has become part of the word.
+void explain_glued_brace(const Syntax& s, Offset colon, Findings& found) {
+  forget(found, "yaml-empty-value", colon);
+  Offset begin = colon;
+  while (begin > 0 && !is_space(s.text[begin - 1]) && !is_flow_indicator(s.text[begin - 1])) --begin;
+  const std::string name(s.text.substr(begin, colon - begin));
+  const std::string rest(s.text.substr(colon + 1, line_end(s.text, colon) - colon - 1));
+  found.add("yaml-colon-needs-space", colon, colon + 1, {shortened(name), shortened(name + ": " + rest)});
+}
+
 void explain_flow_end(const Syntax& s, Findings& found) {
   const auto opened = std::find_if(s.frames.rbegin(), s.frames.rend(), [](const Frame& f) { return f.closer != 0; });
   const Offset opener = opened == s.frames.rend() ? s.cursor : opened->node.range.begin;
@@ -77,7 +87,9 @@ void explain_flow_end(const Syntax& s, Findings& found) {
   if (at_end && s.cursor > 0) forget(found, "yaml-empty-value", s.cursor - 1);
 
   if (!at_end && !spread && explain_by_closed_value(s, found)) return;
-  if (!at_end && !spread && s.text[s.at] == ':') {
+  if (!at_end && !spread && s.cursor > 0 && s.text[s.cursor - 1] == ':') {
+    explain_glued_brace(s, s.cursor - 1, found);
+  } else if (!at_end && !spread && s.text[s.at] == ':') {
     found.add("yaml-colon-in-value", s.at, one_more(s, s.at));
   } else if (!at_end && !spread) {
     found.add("yaml-brace-content", s.at, line_end(s.text, s.at));

@@ -68,7 +68,7 @@ bool states_source(const Node& node) { return node.is_map() && node.find("if"); 
 // `{if: …, source: …}`, or an expression or clauses without a source of their own.
 std::optional<Clause> read_exception(const Node& node, const Scope& scope, const RuleReader& reader) {
   if (!states_source(node)) return read_clause(node, Mode::all, scope, reader);
-  expect_keys(node, {"if", "source"}, "an exception", reader.found);
+  expect_keys(node, {"if", "source"}, "An exception", reader.found);
   auto clause = read_clause(*node.find("if"), Mode::all, scope, reader);
   if (const Node* source = node.find("source")) {
     const auto sources = reader.documents.cite(*source, reader.found);

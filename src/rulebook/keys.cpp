@@ -72,10 +72,11 @@ std::optional<quantity::Day> day_of(const Node& map, std::string_view key, Diagn
   return std::nullopt;
 }
 
-std::optional<std::size_t> one_of(const Node& word, const Names& allowed, std::string_view id, Diagnostics& found) {
+std::optional<std::size_t> one_of(const Node& word, const Names& allowed, std::string_view id, Diagnostics& found,
+                                  std::size_t most) {
   const auto at = std::find(allowed.begin(), allowed.end(), word.scalar);
   if (word.is_scalar() && at != allowed.end()) return static_cast<std::size_t>(at - allowed.begin());
-  found.push_back(say(id, word.range, {word.scalar, vocabulary::offer(word.scalar, allowed, 16)}));
+  found.push_back(say(id, word.range, {word.scalar, vocabulary::offer(word.scalar, allowed, most)}));
   return std::nullopt;
 }
 

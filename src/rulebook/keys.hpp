@@ -15,7 +15,7 @@ namespace headgate::rulebook {
 
 using Names = std::vector<std::string>;
 
-// `what` as in "a limit": the sentence begins with it.
+// `what` as in "A limit": the sentence begins with it.
 bool expect_map(const document::Node& node, std::string_view what, text::Diagnostics& found);
 void expect_keys(const document::Node& map, const Names& keys, std::string_view what, text::Diagnostics& found);
 bool expect_name(const document::Entry& entry, text::Diagnostics& found);
@@ -29,9 +29,10 @@ std::vector<const document::Node*> words_of(const document::Node& node, text::Di
 
 std::optional<quantity::Day> day_of(const document::Node& map, std::string_view key, text::Diagnostics& found);
 
-// The index of a word among those allowed; what is none of them is said with id, word and nearest.
+// The index of a word among those allowed; what is none of them is said with id, word, and the nearest or, while there
+// are at most `most`, all of them.
 std::optional<std::size_t> one_of(const document::Node& word, const Names& allowed, std::string_view id,
-                                  text::Diagnostics& found);
+                                  text::Diagnostics& found, std::size_t most = 16);
 
 // A scalar node that is part of another one, with its own range.
 document::Node piece(const document::Node& whole, std::size_t offset, std::size_t length);

@@ -123,8 +123,8 @@ void read_table_frame(Limit& limit, const Node& map, std::vector<Table>& tables,
   frame.signature.name = "limit." + limit.signature.name;
   frame.title = limit.title;
   frame.range = limit.range;
-  if (!expect_map(map, "the table of a limit", found)) return;
-  if (!read_frame(frame, map, "the table of a limit", vocabulary, found)) return;
+  if (!expect_map(map, "The table of a limit", found)) return;
+  if (!read_frame(frame, map, "The table of a limit", vocabulary, found)) return;
   limit.signature.table = static_cast<std::uint32_t>(tables.size());
   limit.signature.type = frame.signature.columns.front().type;
   for (const auto& column : frame.signature.columns) limit.signature.columns.push_back(column.name);

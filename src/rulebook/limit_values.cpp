@@ -168,14 +168,14 @@ std::optional<LimitValue> Reader::table(const Node& node) const {
     found.push_back(say("limit-wants-table", node.range, {limit.signature.name}));
     return std::nullopt;
   }
-  expect_keys(*map, {"keys", "columns", "rows", "over"}, "the table of a limit", found);
+  expect_keys(*map, {"keys", "columns", "rows", "over"}, "The table of a limit", found);
   Table table;
   const Table frame = all.tables[limit.signature.table];
   table.signature.name = frame.signature.name;
   table.title = frame.title;
   table.range = node.range;
   const std::size_t before = found.size();
-  if (!read_frame(table, *map, "the table of a limit", vocabulary, found)) return std::nullopt;
+  if (!read_frame(table, *map, "The table of a limit", vocabulary, found)) return std::nullopt;
   if (!same_frame(table, frame)) {
     found.push_back(say("limit-other-frame", node.range, {limit.signature.name}, frame.range, "the limit"));
   }

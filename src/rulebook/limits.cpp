@@ -24,8 +24,8 @@ class Collecting {
       found_.push_back(say("limit-twice", entry.key_range, {entry.key}, before->declared->key_range, "declared here before"));
       return;
     }
-    if (!expect_map(entry.value, "a limit", found_)) return;
-    expect_keys(entry.value, {std::begin(limit_keys), std::end(limit_keys)}, "a limit", found_);
+    if (!expect_map(entry.value, "A limit", found_)) return;
+    expect_keys(entry.value, {std::begin(limit_keys), std::end(limit_keys)}, "A limit", found_);
     WrittenLimit limit;
     limit.name = entry.key;
     limit.declared = &entry;
@@ -100,7 +100,7 @@ const Node* table_in(const Node& value) { return value.is_map() ? value.find("ta
 Bare bare(const Node& value, Diagnostics& found) {
   if (!value.is_map() || (!value.find("value") && !value.find("doubt"))) return {&value, ""};
   Bare result;
-  expect_keys(value, {"value", "doubt"}, "a value with its doubt", found);
+  expect_keys(value, {"value", "doubt"}, "A value with its doubt", found);
   result.doubt = text_of(value, "doubt", found);
   result.node = value.find("value");
   if (!result.node) found.push_back(say("limit-value-missing", value.range));

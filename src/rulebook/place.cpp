@@ -27,7 +27,7 @@ Change read_change(const Node& node, const std::string& place, Diagnostics& foun
   change.node = &node;
   change.layer.place = place;
   change.layer.range = node.range;
-  expect_keys(node, with({"title", "from", "until"}, lawful), "a change", found);
+  expect_keys(node, with({"title", "from", "until"}, lawful), "A change", found);
   change.layer.title = text_of(node, "title", found);
   if (change.layer.title.empty()) found.push_back(say("change-without-title", node.range));
   if (const Entry* title = node.entry("title")) change.layer.range = title->value.range;
@@ -52,7 +52,7 @@ void read_changes(Place& place, const Node& tree, Diagnostics& found) {
     return;
   }
   for (const Node& node : changes->items) {
-    if (expect_map(node, "a change", found)) place.changes.push_back(read_change(node, place.id, found));
+    if (expect_map(node, "A change", found)) place.changes.push_back(read_change(node, place.id, found));
   }
   const std::size_t days = segments(place).size();
   if (days + 1 > most_segments) {
@@ -74,7 +74,7 @@ void check_parts(const Node& node, Diagnostics& found) {
 }  // namespace
 
 std::optional<Place> read_place(const Node& tree, Diagnostics& found) {
-  if (!expect_map(tree, "a place file", found)) return std::nullopt;
+  if (!expect_map(tree, "A place file", found)) return std::nullopt;
   const Node* format = tree.find("format");
   if (!format || format->scalar != "place/1") {
     found.push_back(say("place-format", format ? format->range : tree.range, {format ? format->scalar : ""}));

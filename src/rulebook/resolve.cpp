@@ -27,7 +27,7 @@ Adoption adoption_of(const Place& place, const std::vector<std::size_t>& in_forc
   for (const Change& change : place.changes) {
     const Node* adopts = change.node->find("adopts");
     if (!adopts || (adopts->is_scalar() && adopts->scalar == "nothing")) continue;
-    for (const Node* word : words_of(*adopts, found)) one_of(*word, documents.ids(), "unknown-document", found);
+    for (const Node* word : words_of(*adopts, found)) one_of(*word, documents.ids(), "unknown-document", found, 0);
   }
   Diagnostics said;
   for (const std::size_t i : in_force) {

@@ -22,12 +22,12 @@ class Collecting {
       : place_(place), documents_(documents), found_(found) {}
 
   void add(const Entry& entry, const std::string& topic, const Node* stage, std::size_t change) {
-    if (!expect_name(entry, found_) || !expect_map(entry.value, "a rule", found_)) return;
+    if (!expect_name(entry, found_) || !expect_map(entry.value, "A rule", found_)) return;
     if (const WrittenRule* before = find(entry.key)) {
       found_.push_back(say("rule-twice", entry.key_range, {entry.key}, before->declared->key_range, "written here before"));
       return;
     }
-    expect_keys(entry.value, all_rule_keys(), "a rule", found_);
+    expect_keys(entry.value, all_rule_keys(), "A rule", found_);
     WrittenRule rule;
     rule.id = entry.key;
     rule.topic = topic;
@@ -43,8 +43,8 @@ class Collecting {
   void change(const Node& rules, std::size_t change, bool apply) {
     for (const Entry& entry : rules.entries) {
       WrittenRule* rule = known(entry);
-      if (!rule || !expect_map(entry.value, "a change of a rule", found_)) continue;
-      expect_keys(entry.value, all_rule_keys(), "a rule", found_);
+      if (!rule || !expect_map(entry.value, "A change of a rule", found_)) continue;
+      expect_keys(entry.value, all_rule_keys(), "A rule", found_);
       if (!apply) continue;
       rule->changed_by.push_back(change);
       for (const Entry& key : entry.value.entries) replace(*rule, key, change);
@@ -96,8 +96,8 @@ class Collecting {
 };
 
 void collect_file(const Node& file, Collecting& collecting, Diagnostics& found) {
-  if (!expect_map(file, "a rules file", found)) return;
-  expect_keys(file, {"format", "topic", "stage", "title", "limits", "rules"}, "a rules file", found);
+  if (!expect_map(file, "A rules file", found)) return;
+  expect_keys(file, {"format", "topic", "stage", "title", "limits", "rules"}, "A rules file", found);
   const std::string topic = text_of(file, "topic", found);
   if (topic.empty()) found.push_back(say("rules-without-topic", file.range));
   const Node* rules = map_of(file, "rules", found);

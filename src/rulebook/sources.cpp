@@ -32,8 +32,8 @@ Section read_section(const Entry& entry, Seen seen, Diagnostics& found) {
     section.about = entry.value.scalar;
     return section;
   }
-  if (!expect_map(entry.value, "a section", found)) return section;
-  expect_keys(entry.value, {"about", "seen", "where", "doubt"}, "a section", found);
+  if (!expect_map(entry.value, "A section", found)) return section;
+  expect_keys(entry.value, {"about", "seen", "where", "doubt"}, "A section", found);
   section.about = text_of(entry.value, "about", found);
   section.where = text_of(entry.value, "where", found);
   section.doubt = text_of(entry.value, "doubt", found);
@@ -71,9 +71,9 @@ SourceDocument read_document(const Entry& entry, std::string_view place, Diagnos
   document.id = entry.key;
   document.place = place;
   document.range = entry.key_range;
-  if (!expect_map(entry.value, "a document", found)) return document;
+  if (!expect_map(entry.value, "A document", found)) return document;
   const Node& node = entry.value;
-  expect_keys(node, {"title", "publisher", "edition", "kind", "carries", "seen", "sections"}, "a document", found);
+  expect_keys(node, {"title", "publisher", "edition", "kind", "carries", "seen", "sections"}, "A document", found);
   document.title = text_of(node, "title", found);
   document.publisher = text_of(node, "publisher", found);
   document.edition = text_of(node, "edition", found);
@@ -124,7 +124,7 @@ class Reading {
   void check_carries(SourceDocument& document, const Node* node) {
     if (document.carries.empty() || !node) return;
     if (!find(document.carries)) {
-      one_of(*node, ids(), "unknown-document", found_);
+      one_of(*node, ids(), "unknown-document", found_, 0);
       document.carries.clear();
       return;
     }
@@ -158,8 +158,8 @@ Documents read_documents(const std::vector<const Node*>& files, const Node* of_p
                          Diagnostics& found) {
   Reading reading(found);
   for (const Node* file : files) {
-    if (!expect_map(*file, "a sources file", found)) continue;
-    expect_keys(*file, {"format", "documents"}, "a sources file", found);
+    if (!expect_map(*file, "A sources file", found)) continue;
+    expect_keys(*file, {"format", "documents"}, "A sources file", found);
     if (const Node* documents = map_of(*file, "documents", found)) reading.read(*documents, "");
   }
   if (of_place && expect_map(*of_place, "sources", found)) reading.read(*of_place, place);

@@ -37,8 +37,8 @@ std::optional<Type> cell_type(const Node& node, const Vocabulary& vocabulary, Di
 // `size`, or {type: size, match: exact}.
 std::optional<Type> read_column(const Entry& entry, const Names& keys, const Vocabulary& vocabulary, Diagnostics& found) {
   if (entry.value.is_scalar()) return cell_type(entry.value, vocabulary, found);
-  if (!expect_map(entry.value, "a column", found)) return std::nullopt;
-  expect_keys(entry.value, keys, "a column", found);
+  if (!expect_map(entry.value, "A column", found)) return std::nullopt;
+  expect_keys(entry.value, keys, "A column", found);
   if (const Node* type = entry.value.find("type")) return cell_type(*type, vocabulary, found);
   found.push_back(say("table-column-type", entry.key_range, {entry.key}));
   return std::nullopt;
@@ -88,15 +88,15 @@ Table read_table(const Entry& entry, const Layer& layer, const Documents& docume
   table.layer = layer;
   table.range = entry.key_range;
   const Node& node = entry.value;
-  if (!expect_map(node, "a table", found)) return table;
-  expect_keys(node, {"title", "source", "keys", "columns", "rows", "over"}, "a table", found);
+  if (!expect_map(node, "A table", found)) return table;
+  expect_keys(node, {"title", "source", "keys", "columns", "rows", "over"}, "A table", found);
   table.title = text_of(node, "title", found);
   if (const Node* source = node.find("source")) {
     table.sources = documents.cite(*source, found);
   } else {
     found.push_back(say("table-needs", entry.key_range, {entry.key, "source"}));
   }
-  if (!read_frame(table, node, "a table", vocabulary, found)) return table;
+  if (!read_frame(table, node, "A table", vocabulary, found)) return table;
   if (const Node* rows = node.find("rows")) {
     read_rows(table, *rows, node.find("over"), vocabulary, found);
   } else {
@@ -135,8 +135,8 @@ std::vector<TableFile> table_files(const Library& library, const Place* place, c
                                    Diagnostics& found) {
   std::vector<TableFile> files;
   for (const Node* file : library.tables) {
-    if (!expect_map(*file, "a tables file", found)) continue;
-    expect_keys(*file, {"format", "tables"}, "a tables file", found);
+    if (!expect_map(*file, "A tables file", found)) continue;
+    expect_keys(*file, {"format", "tables"}, "A tables file", found);
     Layer layer;
     layer.range = file->range;
     if (const Node* tables = file->find("tables")) files.push_back({tables, layer, true});

@@ -195,6 +195,12 @@ TEST(Cuts, AColonWithoutASpaceBeforeABrace) {
                           "pipe: {material: k-copper, size: 1\"}; if it is text, put it in quotes"));
 }
 
+TEST(Cuts, AColonWithoutASpaceBeforeABraceInBraces) {
+  EXPECT_THAT(Reading("a: {pipe:{size: 1 in}}\n").problems(),
+              ElementsAre("1:9 [:] yaml-colon-needs-space: No space stands after the colon of \"pipe\". -> write: "
+                          "pipe: {size: 1 in}}; if it is text, put it in quotes"));
+}
+
 TEST(Cuts, AColonWithoutASpaceInAnItem) {
   EXPECT_THAT(Reading("- gauge:12\n").problems(),
               ElementsAre("1:8 [:] yaml-colon-needs-space: No space stands after the colon of \"gauge\". -> write: "

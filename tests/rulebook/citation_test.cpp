@@ -74,7 +74,7 @@ TEST(Citation, UnknownSection) {
   World world = cited("code-18 A1, code-18 A12");
   world.resolve();
   EXPECT_EQ(world.said(),
-            "rules:6:33 unknown-section: code-18 has no section \"A12\". (did you mean A1?) "
+            "rules:6:33 unknown-section: code-18 has no section \"A12\". (write A1) "
             "[sources:3:3: the document is declared here]\n");
 }
 
@@ -103,7 +103,7 @@ TEST(Citation, IncompleteOnes) {
 TEST(Citation, AdoptingWhatNobodyDeclared) {
   World world = cited("practice", "[code-18, othr]");
   world.resolve();
-  EXPECT_EQ(world.said(), "rules:6:13 must-by-practice: The rule \"r\" is a must by common practice alone. "
+  EXPECT_EQ(world.said(), "rules:6:5 must-by-practice: The rule \"r\" is a must by common practice alone. "
                           "(cite a source, or write level: should)\n"
                           "place:4:19 unknown-document: No document is called \"othr\". (did you mean other?)\n");
 }
@@ -123,9 +123,9 @@ TEST(Sources, DocumentNeedsTitleAndKind) {
 
 TEST(Sources, UnknownKindAndUnknownWayOfSeeing) {
   EXPECT_EQ(said_of("  a: {title: t, kind: ordnance, sections: {1: {seen: second hand}}}\n"),
-            "mine:3:23 document-kind: \"ordnance\" is no kind of document. (did you mean ordinance?)\n"
-            "mine:3:56 seen-unknown: \"second hand\" does not say how a section was seen. "
-            "(did you mean one of adopted text, other edition, secondary, from memory?)\n");
+            "mine:3:23 document-kind: \"ordnance\" is no kind of document. (write ordinance)\n"
+            "mine:3:54 seen-unknown: \"second hand\" does not say how a section was seen. "
+            "(write one of adopted text, other edition, secondary, from memory)\n");
 }
 
 TEST(Sources, DeclaredTwice) {
@@ -142,7 +142,7 @@ TEST(Sources, ListedTwice) {
 
 TEST(Sources, UnknownKeyGetsTheNearest) {
   EXPECT_EQ(said_of("  a: {title: t, kind: statute, section: [1]}\n"),
-            "mine:3:32 rulebook-key: a document has no key \"section\". (did you mean sections?)\n");
+            "mine:3:32 rulebook-key: A document has no key \"section\". (write sections)\n");
 }
 
 TEST(Sources, EditionsThatCarryOneAnother) {

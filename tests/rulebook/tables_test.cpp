@@ -70,21 +70,21 @@ TEST(Tables, WhatATableNeeds) {
   world.resolve();
   EXPECT_EQ(world.said(),
             "tables:3:3 table-needs: The table \"t\" needs its source.\n"
-            "tables:3:6 table-frame: a table has no columns. (name them, with a type each)\n"
-            "tables:3:6 table-frame: a table has no keys. (name them, with a type each)\n");
+            "tables:3:6 table-frame: A table has no columns. (name them, with a type each)\n"
+            "tables:3:6 table-frame: A table has no keys. (name them, with a type each)\n");
 }
 
 TEST(Tables, UnknownTypeGetsTheNearest) {
   EXPECT_EQ(said_of("    keys: {size: siz}\n    columns: {a: {type: presure}, b: {}, c: list of size}\n    rows: []\n"),
             "tables:6:18 type-unknown: \"siz\" is no type. (did you mean size?)\n"
-            "tables:7:24 type-unknown: \"presure\" is no type. (did you mean pressure?)\n"
+            "tables:7:25 type-unknown: \"presure\" is no type. (did you mean pressure?)\n"
             "tables:7:35 table-column-type: \"b\" has no type. (write b: and its type)\n"
             "tables:7:45 table-list: A cell holds one value, not a list. (write the type without \"list of\")\n");
 }
 
 TEST(Tables, Matching) {
   EXPECT_EQ(said_of("    keys: {size: {type: size, match: nextup}}\n    columns: {d: length}\n    rows: []\n"),
-            "tables:6:38 table-match: \"nextup\" is no way to match a key. (did you mean next up?)\n");
+            "tables:6:38 table-match: \"nextup\" is no way to match a key. (write next up)\n");
   EXPECT_EQ(said_of("    keys: {m: {type: material, match: linear}}\n    columns: {d: length}\n    rows: []\n"),
             "tables:6:39 table-match-order: Only numbers, sizes and dates can be matched linear. (write match: exact)\n");
   EXPECT_EQ(said_of("    keys: {a: {type: flow, match: linear}, b: {type: flow, match: next up}}\n    columns: {d: length}\n"
@@ -100,7 +100,8 @@ TEST(Tables, RowOfTheWrongWidth) {
 
 TEST(Tables, CellOfAnotherDimension) {
   EXPECT_EQ(said_of(std::string(frame) + "    rows:\n      - [1\", 5 gpm, 3 ft]\n"),
-            "tables:9:20 wrong-dimension: \"3 ft\" is a length, not a pressure. (give a pressure)\n");
+            "tables:9:21 wrong-dimension: \"3 ft\" is length, where pressure is asked for. "
+            "(use a unit of pressure, such as psi)\n");
 }
 
 TEST(Tables, KeyThatIsNotExact) {
