@@ -84,6 +84,7 @@ struct Finding {
 // One question, with how many findings it would settle or help to settle.
 struct Question {
   std::string fact;
+  std::string about;       // the thing it is about: "line[7] shutoff"; "" for the whole site
   std::string ask;
   std::string hint;
   std::string stop;        // where on the walk

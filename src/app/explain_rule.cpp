@@ -16,9 +16,9 @@ std::string rule_name(const std::string& asked) {
 void add_decision(const World& world, const evaluate::Judgement& judgement, const evaluate::Decision& decision, std::string& out) {
   const explain::Context context{&world.sources, judgement.book, judgement.site};
   const Finding finding = explain::finding(context, judgement, decision);
-  out += finding.rule + (finding.element.empty() ? "" : " at " + finding.element) + ": " + finding.outcome;
-  if (!finding.would_be.empty()) out += " (now it would be: " + finding.would_be + ")";
-  out += "  (" + finding.at + ")\n";
+  std::string head = finding.rule + (finding.element.empty() ? "" : " at " + finding.element) + ": " + finding.outcome;
+  if (!finding.would_be.empty()) head += " (now it would be: " + finding.would_be + ")";
+  out += report::wrapped("", head + "  (" + finding.at + ")", 2, 80);
   out += report::wrapped("  ", finding.title + ". " + finding.sentence, 2, 80);
   for (const auto& line : explain::lines(context, evaluate::explain(judgement, decision))) {
     const std::string indent(2 + 2 * static_cast<std::size_t>(line.depth), ' ');

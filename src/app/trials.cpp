@@ -258,11 +258,14 @@ std::string summary(const Ran& ran) {
   for (const auto& failure : ran.failures) out += report::wrapped("FAILED  ", failure, 8, 80);
   std::size_t covered = 0;
   std::string gaps;
+  std::string untried;
   for (const auto& [id, rule] : ran.rules) {
     const std::string lacks = missing(ran.coverage, *rule);
     if (lacks.empty()) ++covered;
+    else if (ran.coverage.outcomes.count(id) == 0) untried += (untried.empty() ? "" : ", ") + id;
     else gaps += report::wrapped("  ", id + ": " + lacks, 4, 80);
   }
+  if (!untried.empty()) out += report::wrapped("Without a trial: ", untried, 2, 80);
   if (!gaps.empty()) out += "Not covered:\n" + gaps;
   out += fmt::format("{} of {} rules covered by outcome and boundary.\n", covered, ran.rules.size());
   return out + fmt::format("{} passed, {} failed\n", ran.passed, ran.failures.size());

@@ -63,6 +63,21 @@ void add_fact(const Context& context, const Evaluated& path, std::vector<FactSho
   facts.push_back(std::move(fact));
 }
 
+// "pipe, meter, wall; and more": what a reader looks for something in.
+std::string list_items(const Context& context, const site::List& list) {
+  constexpr std::size_t most = 20;
+  std::vector<std::string> names;
+  for (const auto item : list.items) {
+    const auto& element = context.site->elements[item];
+    names.push_back(element.name.empty() ? context.book->vocabulary->shapes[element.shape].name : element.name);
+  }
+  const std::size_t more = names.size() > most ? names.size() - most : 0;
+  names.resize(names.size() - more);
+  if (more > 0) names.push_back(fmt::format("{} others", more));
+  if (!list.complete) names.push_back("more");
+  return names.empty() ? "none" : joined(names, ", ");
+}
+
 void add_list(const Context& context, const Evaluated& of, std::vector<FactShown>& facts) {
   if (of.list == site::nowhere) return;
   const auto& list = context.site->lists[of.list];
@@ -71,8 +86,7 @@ void add_list(const Context& context, const Evaluated& of, std::vector<FactShown
   const auto same_name = [&](const FactShown& other) { return other.name == fact.name; };
   if (std::any_of(facts.begin(), facts.end(), same_name)) return;
   fact.title = spaced(context.book->vocabulary->shapes[context.site->elements[list.owner].shape].fields[list.field].name);
-  if (!list.stated) fact.value = "not stated";
-  else fact.value = fmt::format("{} {} written down{}", list.items.size(), list.items.size() == 1 ? "part" : "parts", list.complete ? "" : ", not to its end");
+  fact.value = list.stated ? list_items(context, list) : "not stated";
   fact.at = list.stated ? context.sources->place(list.range) : "";
   facts.push_back(std::move(fact));
 }
@@ -121,11 +135,27 @@ void add_clause(const Context& context, const ClauseTrace& of, std::string_view 
 
 void append(std::vector<const Evaluated*>& to, const std::vector<const Evaluated*>& more) { to.insert(to.end(), more.begin(), more.end()); }
 
-const Evaluated& cause_of(const Evaluated& of) {
-  for (const auto& kid : of.kids) {
-    if (kid.why != Why::known) return cause_of(kid);
-  }
-  return of;
+void ask_as(const vocabulary::Field& field, Question& out) {
+  constexpr std::array<const char*, 4> costs = {"know", "look", "measure", "dig"};
+  out.hint = field.hint;
+  out.stop = field.stop;
+  out.cost = costs[static_cast<std::size_t>(field.cost)];
+}
+
+// The thing a question calls "it": "line[7] shutoff"; "" for a fact of the whole site.
+std::string about(const Context& context, const Evaluated& fact) {
+  if (fact.element == site::nowhere) return "";
+  auto element = fact.element;
+  while (element != 0 && context.site->elements[element].list == site::nowhere) element = context.site->elements[element].parent;
+  return element == 0 ? "" : site::address(*context.site, *context.book->vocabulary, element);
+}
+
+void ask_for_list(const Context& context, const site::List& list, Question& out) {
+  const auto& vocabulary = *context.book->vocabulary;
+  const auto& field = vocabulary.shapes[context.site->elements[list.owner].shape].fields[list.field];
+  out.fact = site::address(*context.site, vocabulary, list.owner, list.field);
+  out.ask = list.stated ? "What else is there, to the end of the " + spaced(field.name) + "?" : field.ask;
+  ask_as(field, out);
 }
 
 }  // namespace
@@ -197,40 +227,35 @@ std::vector<const Evaluated*> open_leaves(const Trace& trace, const evaluate::De
 }
 
 Question question(const Context& context, const Evaluated& leaf) {
-  const Evaluated& cause = cause_of(leaf);
-  const auto& vocabulary = *context.book->vocabulary;
+  const Evaluated& cause = root_cause(leaf);
   Question out;
-  const vocabulary::Field* field = nullptr;
-  if (cause.why == Why::unfinished && cause.list != site::nowhere) {
-    const auto& list = context.site->lists[cause.list];
-    field = &vocabulary.shapes[context.site->elements[list.owner].shape].fields[list.field];
-    out.fact = site::address(*context.site, vocabulary, list.owner, list.field);
-    out.ask = list.stated ? "What else is there, to the end of the " + spaced(field->name) + "?" : field->ask;
-  } else if (cause.tree != nullptr && cause.tree->nodes[cause.node].op == Op::path) {
-    field = field_of(context, cause);
-    out.fact = fact_address(context, cause);
-    out.ask = field != nullptr ? field->ask : "";
-  } else if (cause.tree != nullptr && cause.tree->nodes[cause.node].op == Op::confirmed) {
-    const auto& name = cause.tree->nodes[cause.node].name;
-    out.fact = "confirmed." + name;
-    out.ask = "Is " + spaced(name) + " confirmed?";
-  } else {
-    // Too coarse a value, a missing mark or row: the fact it is about, and what about it.
-    for (const auto& kid : cause.kids) {
-      if (kid.tree == nullptr || kid.tree->nodes[kid.node].op != Op::path) continue;
-      field = field_of(context, kid);
-      out.fact = fact_address(context, kid);
-      break;
-    }
-    out.ask = sentence(undecided(context, leaf));
-    if (cause.why == Why::too_close && field != nullptr) out.ask = "A closer reading: " + undecided(context, leaf) + ".";
+  out.ask = sentence(undecided(context, leaf));
+  const auto hiding = hiding_list(context, cause);
+  if (hiding || (cause.why == Why::unfinished && cause.list != site::nowhere)) {
+    ask_for_list(context, context.site->lists[hiding ? *hiding : cause.list], out);
+    return out;
   }
-  if (out.ask.empty()) out.ask = sentence(undecided(context, leaf));
+  if (cause.tree == nullptr) return out;
+  const auto& node = cause.tree->nodes[cause.node];
+  if (node.op == Op::confirmed) {
+    out.fact = "confirmed." + node.name;
+    out.ask = "Is " + spaced(node.name) + " confirmed?";
+    return out;
+  }
+  // A value that is there but does not settle it: the fact it is about, and what about it.
+  const Evaluated* fact = node.op == Op::path ? &cause : nullptr;
+  for (std::size_t i = 0; fact == nullptr && i < cause.kids.size(); ++i) {
+    const auto& kid = cause.kids[i];
+    if (kid.tree != nullptr && kid.tree->nodes[kid.node].op == Op::path) fact = &kid;
+  }
+  if (fact == nullptr) return out;
+  const auto* field = field_of(context, *fact);
+  out.fact = fact_address(context, *fact);
+  out.about = about(context, *fact);
   if (field == nullptr) return out;
-  constexpr std::array<const char*, 4> costs = {"know", "look", "measure", "dig"};
-  out.hint = field->hint;
-  out.stop = field->stop;
-  out.cost = costs[static_cast<std::size_t>(field->cost)];
+  if (node.op == Op::path && !field->ask.empty()) out.ask = field->ask;
+  if (cause.why == Why::too_close && field->cost == vocabulary::Cost::measure) out.ask = "A closer reading: " + undecided(context, leaf) + ".";
+  ask_as(*field, out);
   return out;
 }
 

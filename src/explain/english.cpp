@@ -25,30 +25,40 @@ struct Speaker {
     return joined(parts, by);
   }
 
-  std::string step_title(const Node& node) const {
+  // The title of the fact a path ends in: of the variable's own kind where that has one.
+  std::string last_title(const Node& node, std::string_view variable) const {
     const auto& last = node.steps.back().name;
-    for (const auto& shape : context.book->vocabulary->shapes) {
-      if (node.variable != expression::no_node && !node.steps.empty() && node.steps.size() == 1 && !shape.kind) continue;
-      const auto field = shape.field(last);
-      if (field && !shape.fields[*field].title.empty()) return shape.fields[*field].title;
+    const auto& vocabulary = *context.book->vocabulary;
+    const auto own = node.steps.size() == 1 ? vocabulary.shape(variable) : std::nullopt;
+    if (own && vocabulary.shapes[*own].field(last)) return title_of(vocabulary.shapes[*own], last);
+    for (const auto& shape : vocabulary.shapes) {
+      if (shape.field(last) && (node.variable == expression::no_node || shape.kind)) return title_of(shape, last);
     }
     return spaced(last);
   }
 
-  // The written name of the variable a path begins with: the first word of its text.
-  std::string path(const Node& node) const {
-    if (node.variable == expression::no_node) return node.steps.empty() ? "the site" : step_title(node);
-    const std::string_view text = context.sources->text(node.range);
-    const std::string variable = spaced(text.substr(0, text.find('.')));
-    if (node.steps.empty()) return "the " + variable;
-    std::vector<std::string> names;
-    for (const auto& step : node.steps) names.push_back(spaced(step.name));
-    return "the " + variable + "'s " + joined(names, " ");
+  static std::string title_of(const vocabulary::Shape& shape, std::string_view name) {
+    const auto& field = shape.fields[*shape.field(name)];
+    return field.title.empty() ? spaced(name) : field.title;
   }
 
-  std::string binder(const Node& node) const {
+  // The written name of the variable a path begins with: the first word of its text.
+  std::string path(const Node& node) const {
+    if (node.variable == expression::no_node) return node.steps.empty() ? "the site" : last_title(node, "");
+    const std::string_view text = context.sources->text(node.range);
+    const std::string_view variable = text.substr(0, text.find('.'));
+    const std::string owner = "the " + variable_words(context, variable);
+    if (node.steps.empty()) return owner;
+    std::vector<std::string> names;
+    for (const auto& step : node.steps) names.push_back(spaced(step.name));
+    names.back() = last_title(node, variable);
+    return owner + "'s " + joined(names, " ");
+  }
+
+  std::string binder(const Node& node, bool many = false) const {
     const std::string list = tree[node.binder.list].steps.empty() ? "list" : spaced(tree[node.binder.list].steps.back().name);
-    return spaced(node.binder.kind_name) + " in the " + list;
+    const std::string kind = kind_words(context, node.binder.kind_name);
+    return (many ? plural(kind) : kind) + " in the " + list;
   }
 
   std::string limit(const Node& node) const {
@@ -80,10 +90,11 @@ struct Speaker {
   std::string item(const Node& node) const {
     std::vector<std::string> items;
     for (std::size_t i = 1; i < node.kids.size(); ++i) items.push_back(say(node.kids[i]));
-    return say(node.kids[0]) + (node.negated ? " is not " : " is ") + (items.size() > 1 ? "one of " : "") + joined(items, ", ");
+    return say(node.kids[0]) + (node.negated ? " is not " : " is ") + joined(items, " or ");
   }
 
   std::string literal(const Node& node) const {
+    if (node.type.kind == vocabulary::Type::Kind::kind) return with_article(kind_words(context, node.written));
     if (node.type.kind == vocabulary::Type::Kind::choice) return vocabulary::show(node.value, node.type, *context.book->vocabulary);
     return node.written;
   }
@@ -109,16 +120,16 @@ struct Speaker {
       case Op::some:
       case Op::no:
       case Op::every: return quantified(node);
-      case Op::count: return "the number of " + binder(node);
+      case Op::count: return "the number of " + binder(node, true);
       case Op::sum: return "the sum of " + say(node.kids[0]) + " over every " + binder(node);
       case Op::least_of: return "the least of " + say(node.kids[0]) + " over every " + binder(node);
       case Op::greatest_of: return "the greatest of " + say(node.kids[0]) + " over every " + binder(node);
       case Op::least: return "the least of " + all(node, ", ");
       case Op::greatest: return "the greatest of " + all(node, ", ");
-      case Op::add: return all(node, " + ");
-      case Op::subtract: return all(node, " - ");
-      case Op::multiply: return all(node, " * ");
-      case Op::divide: return all(node, " / ");
+      case Op::add: return all(node, " plus ");
+      case Op::subtract: return all(node, " minus ");
+      case Op::multiply: return all(node, " times ");
+      case Op::divide: return all(node, " divided by ");
       case Op::negate: return "-" + say(node.kids[0]);
       case Op::path: return path(node);
       case Op::property: {

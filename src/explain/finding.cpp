@@ -39,7 +39,13 @@ std::string said(const Context& context, const std::vector<const Evaluated*>& le
     parts.resize(most);
     parts.push_back(fmt::format("and {} more", more));
   }
-  return joined(parts, "; ");
+  // A question with its answer stands by itself.
+  std::string words;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const bool own = i > 0 && (parts[i].find("? ") != std::string::npos || parts[i - 1].find("? ") != std::string::npos);
+    words += (i == 0 ? "" : own ? ". " : "; ") + (own ? capital(parts[i]) : parts[i]);
+  }
+  return words;
 }
 
 // The labels of clauses that failed: what the report blames. Empty for an unlabelled requirement.
@@ -75,20 +81,21 @@ std::string not_met(const Context& context, const Rule& rule, const Decision& de
     const std::string names = labels(*trace.require, Truth::no);
     const std::string plain = said(context, blame(*trace.require, Truth::no), false);
     if (any && !names.empty()) parts.push_back("none of these holds: " + names);
-    else if (rule.if_not.written.empty() || !names.empty()) parts.push_back(names.empty() ? plain : names + ": no (" + plain + ")");
+    else if (!names.empty()) parts.push_back("missing: " + names + ". " + capital(plain));
+    else if (rule.if_not.written.empty()) parts.push_back(plain);
   }
   for (auto& part : parts) {
     if (!part.empty() && part.back() == '.') part.pop_back();
   }
-  for (std::size_t i = 1; i < parts.size(); ++i) parts[i] = sentence(parts[i]).substr(0, parts[i].size());
+  for (auto& part : parts) part = capital(part);
   return joined(parts, ". ");
 }
 
 std::string open_words(const Context& context, const Decision& decision, const Trace& trace) {
   const std::string what = said(context, open_leaves(trace, decision), true);
-  if (decision.applies == Truth::undecided && decision.require == Truth::no) return "Fails if it applies: " + what;
-  if (decision.applies == Truth::undecided && decision.require != Truth::undecided) return "Applies only if decided: " + what;
-  return "Cannot be decided: " + what;
+  if (decision.applies == Truth::undecided && decision.require == Truth::no) return "fails if it applies. " + capital(what);
+  if (decision.applies == Truth::undecided && decision.require != Truth::undecided) return "it is not known whether it applies. " + capital(what);
+  return what;
 }
 
 std::string met_words(const Context& context, const Decision& decision, const Trace& trace) {
@@ -103,8 +110,19 @@ std::string met_words(const Context& context, const Decision& decision, const Tr
   return out;
 }
 
-std::string why_not_applicable(const Context& context, const Decision& decision, const Trace& trace) {
-  if (decision.nothing_matched) return "there is nothing of the kind it is about";
+// "there is no branch in the branches with a vacuum breaker in the branch's line"
+std::string nothing_of(const Context& context, const Rule& rule) {
+  std::string words = "there is no ";
+  for (const auto& one : rule.each.binders) {
+    const std::string kind = kind_words(context, one.binder.kind_name);
+    words += &one == &rule.each.binders.front() ? kind : " with " + with_article(kind);
+    if (one.where) words += condition(context, *one.where, one.binder.name, one.where->root);
+  }
+  return words;
+}
+
+std::string why_not_applicable(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace) {
+  if (decision.nothing_matched) return nothing_of(context, rule);
   if (decision.when != Truth::no) {
     for (const auto& exception : trace.unless) {
       if (exception.truth == Truth::yes) {
@@ -145,7 +163,7 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
       if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance) {
         const std::string list = list_name(context, rule, decision);
         return sentence(decision.unfinished != site::nowhere && context.site->lists[decision.unfinished].stated
-                            ? "the list " + list + " is not finished, so there may be more to judge"
+                            ? "the list " + list + " is not written down to its end, so there may be more to judge"
                             : "the list " + list + " is not stated");
       }
       return sentence(open_words(context, decision, trace));
@@ -154,7 +172,7 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
         return sentence("due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
       }
       return outcome_sentence(context, rule, decision, trace, decision.would_be);
-    case Outcome::not_applicable: return sentence(why_not_applicable(context, decision, trace));
+    case Outcome::not_applicable: return sentence(why_not_applicable(context, rule, decision, trace));
     case Outcome::not_in_force: return sentence(rule.standing_says);
   }
   return "";
@@ -162,7 +180,7 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
 
 std::string because(const Context& context, const Decision& decision, const Trace& trace) {
   if (decision.applies != Truth::yes || !trace.when) return "";
-  return said(context, blame(*trace.when, Truth::yes), false);
+  return sentence(said(context, blame(*trace.when, Truth::yes), false));
 }
 
 std::string elements(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {

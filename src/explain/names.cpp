@@ -18,9 +18,14 @@ std::string spaced(std::string_view name) {
   return words;
 }
 
+std::string capital(std::string text) {
+  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  return text;
+}
+
 std::string sentence(std::string text) {
+  text = capital(std::move(text));
   if (text.empty()) return text;
-  text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
   if (text.back() != '.' && text.back() != '?' && text.back() != '!') text += '.';
   return text;
 }
@@ -32,6 +37,16 @@ std::string joined(const std::vector<std::string>& parts, std::string_view by) {
     all += part;
   }
   return all;
+}
+
+std::string with_article(const std::string& thing) {
+  const bool vowel = !thing.empty() && std::string_view("aeioAEIO").find(thing[0]) != std::string_view::npos;
+  return (vowel ? "an " : "a ") + thing;
+}
+
+std::string plural(const std::string& thing) {
+  const bool hisses = !thing.empty() && (thing.back() == 's' || thing.back() == 'x' || thing.back() == 'h');
+  return thing + (hisses ? "es" : "s");
 }
 
 namespace {
@@ -63,6 +78,12 @@ std::pair<const Shape*, const Field*> asked_for(const Context& context, const Ev
   return {shape, field};
 }
 
+// "highest static pressure" needs no "the pressure's" before it; "material" and "size" say too little.
+bool speaks_alone(const vocabulary::Vocabulary& vocabulary, const Field& field) {
+  const auto has = [&](const Shape& shape) { return shape.field(field.name).has_value(); };
+  return field.title != spaced(field.name) && std::count_if(vocabulary.shapes.begin(), vocabulary.shapes.end(), has) == 1;
+}
+
 }  // namespace
 
 const Field* field_of(const Context& context, const Evaluated& path) { return asked_for(context, path).second; }
@@ -79,7 +100,7 @@ std::string subject(const Context& context, const Evaluated& path) {
   if (path.tree != nullptr && path.tree->nodes[path.node].steps.empty()) return element_words(context, path.element);
   if (field == nullptr) return title_of(*shape);
   const std::string name = field->title.empty() ? spaced(field->name) : field->title;
-  if (shape->name == "site" || (!shape->kind && !field->title.empty())) return name;
+  if (shape->name == "site" || (!shape->kind && speaks_alone(*context.book->vocabulary, *field))) return name;
   return "the " + title_of(*shape) + "'s " + name;
 }
 
@@ -111,6 +132,32 @@ std::string limit_title(const Context& context, const Evaluated& limit) {
   return title;
 }
 
+std::string limit_items(const Context& context, const Evaluated& limit) {
+  const auto& of = context.book->limits[static_cast<std::size_t>(limit.limit)];
+  if (limit.chain < 0) return "no value";
+  const auto& value = of.chain[static_cast<std::size_t>(limit.chain)];
+  if (value.form != rulebook::LimitValue::Form::list) return value.written;
+  const auto& vocabulary = *context.book->vocabulary;
+  const auto& type = of.signature.type;
+  std::vector<std::string> items;
+  for (const auto& item : value.list) {
+    const bool kind = type.kind == Kind::kind && item.id < vocabulary.shapes.size();
+    items.push_back(kind ? title_of(vocabulary.shapes[item.id]) : vocabulary::show(item, type, vocabulary));
+  }
+  return joined(items, ", ");
+}
+
+std::string kind_words(const Context& context, std::string_view kind_or_group) {
+  const auto& vocabulary = *context.book->vocabulary;
+  if (const auto shape = vocabulary.shape(kind_or_group)) return title_of(vocabulary.shapes[*shape]);
+  const auto group = vocabulary.group_titles.find(std::string(kind_or_group));
+  return group == vocabulary.group_titles.end() || group->second.empty() ? spaced(kind_or_group) : group->second;
+}
+
+std::string variable_words(const Context& context, std::string_view variable) {
+  return context.book->vocabulary->kinds(variable).any() ? kind_words(context, variable) : spaced(variable);
+}
+
 std::string shown(const Context& context, const Evaluated& of) {
   const auto& vocabulary = *context.book->vocabulary;
   if (of.value.presence == Presence::none) return "none";
@@ -120,9 +167,9 @@ std::string shown(const Context& context, const Evaluated& of) {
     if (slot != nullptr && slot->origin != site::Origin::left_out && !slot->written.empty() && of.type.kind != Kind::choice &&
         of.type.kind != Kind::element && of.type.kind != Kind::list) return slot->written;
   }
+  if (of.type.kind == Kind::kind) return node == nullptr ? "" : kind_words(context, node->written);
   if (node != nullptr && node->op == Op::literal && !node->written.empty() && of.type.kind != Kind::choice) return node->written;
   if (of.type.kind == Kind::element && of.value.id != site::nowhere) return element_words(context, of.value.id);
-  if (of.type.kind == Kind::kind && of.value.id < vocabulary.shapes.size()) return title_of(vocabulary.shapes[of.value.id]);
   if (of.limit >= 0 && of.kids.size() == 1 && of.kids[0].tree != nullptr &&
       of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal) return shown(context, of.kids[0]);
   // Nobody wrote this number: it is computed, and its last digits mean nothing.

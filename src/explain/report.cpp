@@ -119,7 +119,7 @@ std::string root_text(const site::Site& site, const vocabulary::Vocabulary& voca
 void add_unfinished(const site::Site& site, const vocabulary::Vocabulary& vocabulary, Report& report) {
   for (const auto& list : site.lists) {
     const auto& field = vocabulary.shapes[site.elements[list.owner].shape].fields[list.field];
-    if (!list.complete && list.stated && field.holds == vocabulary::Field::Holds::list) {
+    if (!list.complete && list.stated && field.holds == vocabulary::Field::Holds::list && field.union_of.empty()) {
       report.unfinished.push_back(site::address(site, vocabulary, list.owner, list.field));
     }
   }

@@ -4,8 +4,8 @@
 
 namespace headgate::explain {
 
-using evaluate::Why;
 using expression::Node;
+using expression::NodeId;
 using expression::Op;
 using expression::Relation;
 using quantity::Truth;
@@ -17,17 +17,88 @@ namespace {
 const Node& node_of(const Evaluated& of) { return of.tree->nodes[of.node]; }
 
 // How the left side stands to the right one when the relation holds, and when it does not.
-std::string_view stands(Relation relation, bool holds) {
-  switch (relation) {
-    case Relation::less: return holds ? "below" : "not below";
-    case Relation::less_or_equal: return holds ? "not above" : "above";
-    case Relation::greater: return holds ? "above" : "not above";
-    case Relation::greater_or_equal: return holds ? "not below" : "below";
-  }
-  return "";
+std::string_view stands(Relation relation, bool holds, bool in_time) {
+  const bool upper = relation == Relation::less || relation == Relation::less_or_equal;
+  const bool with_equal = relation == Relation::less_or_equal || relation == Relation::greater_or_equal;
+  const bool below = upper == holds;
+  const bool equal = with_equal == holds;
+  if (in_time) return below ? (equal ? "on or before" : "before") : (equal ? "on or after" : "after");
+  return below ? (equal ? "at most" : "below") : (equal ? "at least" : "above");
 }
 
-// "80 psi (highest static pressure without a reducer)", "the sleeve's size of 1-1/2 in"
+bool in_time(const Evaluated& of) { return of.type.kind == Kind::date || of.type.kind == Kind::moment; }
+
+// "the line has no pressure gauge that comes before the pressure reducing valve"
+std::string quantified(const Context& context, const Evaluated& of) {
+  const Node& node = node_of(of);
+  const std::string list = list_words(context, of);
+  const std::string kind = kind_words(context, node.binder.kind_name);
+  const std::string where = condition(context, *of.tree, node.binder.name, node.kids[0]);
+  const NodeId body = node.kids.size() > 1 ? node.kids[1] : expression::no_node;
+  if (node.op == Op::every) {
+    return fmt::format("every {} in the {}{}: {}", kind, list, where, in_words(context, *of.tree, body));
+  }
+  const std::string has = condition(context, *of.tree, node.binder.name, body);
+  const bool there = (node.op == Op::some) == (of.truth() == Truth::yes);
+  return fmt::format("the {} has {}{}{}{}", list, there ? with_article(kind) : "no " + kind, where,
+                     where.empty() || has.empty() ? "" : " and", has);
+}
+
+std::string asked(const Context& context, const Evaluated& path) {
+  const auto* field = field_of(context, path);
+  const bool yes = path.truth() == Truth::yes;
+  if (field == nullptr || field->ask.empty()) return subject(context, path) + (yes ? ": yes" : ": no");
+  return field->ask + (yes ? " Yes" : " No");
+}
+
+// "the foundation wall has no sleeve"; "the breaker's last repair: none"; "highest static pressure is 86 psi"
+std::string presence(const Context& context, const Evaluated& path) {
+  const bool there = path.value.presence == Presence::present;
+  const std::string name = left(context, path);
+  const std::size_t owner = name.find("'s ");
+  if (path.type.kind == Kind::element && owner != std::string::npos) {
+    const std::string thing = name.substr(owner + 3);
+    return name.substr(0, owner) + " has " + (there ? with_article(thing) : "no " + thing);
+  }
+  return there && path.type.kind != Kind::element ? name + " is " + shown(context, path) : name + (there ? ": there" : ": none");
+}
+
+// "type K copper, among the materials for new service pipe"; "PVC, not among …: type K copper, polyethylene"
+std::string listed(const Context& context, const Evaluated& of, bool inside) {
+  const auto& subject = of.kids[0];
+  const auto& list = of.kids[1];
+  std::string words = left(context, subject) + " is ";
+  if (subject.type.kind != Kind::element) words += shown(context, subject) + ", ";
+  words += (inside ? "among the " : "not among the ") + limit_title(context, list);
+  return inside ? words : words + ": " + limit_items(context, list);
+}
+
+std::string one_of(const Context& context, const Evaluated& of, bool inside) {
+  const auto& subject = of.kids[0];
+  const std::string items = any_of(context, of);
+  if (subject.type.kind == Kind::element) return left(context, subject) + (inside ? " is " : " is not ") + items;
+  if (inside && of.kids.size() == 2) return left(context, subject) + " is " + shown(context, subject);
+  return fmt::format("{} is {}, {}{}", left(context, subject), shown(context, subject), inside ? "one of " : "not ", items);
+}
+
+std::string paper(const Context& context, const Node& node, bool there) {
+  const auto& role = context.book->vocabulary->roles[node.column];
+  const std::string kind = node.index == 0 ? "approval" : "order";
+  return fmt::format("{} by the {}{} is on file", there ? with_article(kind) : "no " + kind,
+                     role.title.empty() ? spaced(role.name) : role.title, node.name.empty() ? "" : " for " + spaced(node.name));
+}
+
+}  // namespace
+
+std::string condition(const Context& context, const expression::Tree& tree, std::string_view variable, NodeId of) {
+  if (of == expression::no_node) return "";
+  const std::string words = in_words(context, tree, of);
+  const std::string name = "the " + variable_words(context, variable);
+  if (words.rfind(name + "'s ", 0) == 0) return " whose " + words.substr(name.size() + 3);
+  if (words.rfind(name + " ", 0) == 0) return " that " + words.substr(name.size() + 1);
+  return " where " + words;
+}
+
 std::string bound(const Context& context, const Evaluated& of) {
   const std::string value = shown(context, of);
   const std::string title = limit_title(context, of);
@@ -53,160 +124,56 @@ std::string list_words(const Context& context, const Evaluated& of) {
   return spaced(field.name);
 }
 
-std::string kind_words(const Context& context, const Node& node) {
-  const auto& vocabulary = *context.book->vocabulary;
-  const auto& name = node.binder.kind_name;
-  if (const auto shape = vocabulary.shape(name)) {
-    const auto& title = vocabulary.shapes[*shape].title;
-    return title.empty() ? spaced(name) : title;
-  }
-  const auto group = vocabulary.group_titles.find(name);
-  return group == vocabulary.group_titles.end() || group->second.empty() ? spaced(name) : group->second;
-}
-
-std::string quantified(const Context& context, const Evaluated& of) {
-  const Node& node = node_of(of);
-  const std::string kind = kind_words(context, node);
-  std::string condition;
-  for (const auto kid : node.kids) {
-    if (kid != expression::no_node) condition = in_words(context, *of.tree, kid);
-  }
-  const bool there = (node.op == Op::some) == (of.truth() == Truth::yes);
-  const std::string how = condition.empty() ? "" : " where " + condition;
-  if (there) return "the " + list_words(context, of) + " has a " + kind + how;
-  return "the " + list_words(context, of) + " has no " + kind + how;
-}
-
-std::string asked(const Context& context, const Evaluated& path) {
-  const auto* field = field_of(context, path);
-  const char* answer = path.truth() == Truth::yes ? "yes" : "no";
-  if (field == nullptr || field->ask.empty()) return subject(context, path) + ": " + answer;
-  return field->ask + " " + (path.truth() == Truth::yes ? "Yes" : "No");
-}
-
 std::string any_of(const Context& context, const Evaluated& of) {
   std::vector<std::string> items;
   for (std::size_t i = 1; i < of.kids.size(); ++i) {
     const auto& kid = of.kids[i];
-    if (kid.limit >= 0 && kid.chain >= 0) {
-      const auto& value = context.book->limits[static_cast<std::size_t>(kid.limit)].chain[static_cast<std::size_t>(kid.chain)];
-      items.push_back(value.written + " (" + limit_title(context, kid) + ")");
-    } else {
-      items.push_back(shown(context, kid));
-    }
+    if (kid.limit >= 0) items.push_back("one of the " + limit_title(context, kid) + ": " + limit_items(context, kid));
+    else items.push_back(kid.type.kind == Kind::kind ? with_article(shown(context, kid)) : shown(context, kid));
   }
   return joined(items, " or ");
 }
 
-// "the shutoff's type is globe valve, which is not full way"
 std::string property_words(const Context& context, const Evaluated& of) {
   const auto& choice = context.book->vocabulary->choices[of.kids[0].type.choice];
-  return fmt::format("{} is {}, which is {}{}", left(context, of.kids[0]), shown(context, of.kids[0]), of.truth() == Truth::yes ? "" : "not ",
-                     spaced(choice.properties[node_of(of).index].name));
+  return spaced(choice.properties[node_of(of).index].name);
 }
-
-}  // namespace
 
 std::string observed(const Context& context, const Evaluated& leaf) {
   const Node& node = node_of(leaf);
   const bool yes = leaf.truth() == Truth::yes;
+  const bool holds = yes == !node.negated;   // of the test without its `not`
+  const auto name = [&](std::size_t i) { return left(context, leaf.kids[i]); };
   const auto side = [&](std::size_t i) { return shown(context, leaf.kids[i]); };
   switch (node.op) {
     case Op::compare:
-      return fmt::format("{} is {}, {} {}", left(context, leaf.kids[0]), side(0), stands(node.relation, yes), bound(context, leaf.kids[1]));
+      return fmt::format("{} is {}, {} {}", name(0), side(0), stands(node.relation, yes, in_time(leaf.kids[0])), bound(context, leaf.kids[1]));
     case Op::between:
-      return fmt::format("{} is {}, {} {} and {}", left(context, leaf.kids[1]), side(1), yes ? "between" : "not between",
+      return fmt::format("{} is {}, {} {} and {}", name(1), side(1), yes ? "between" : "not between",
                          bound(context, leaf.kids[0]), bound(context, leaf.kids[2]));
     case Op::same:
-      return fmt::format("{} is {}, {} {}", left(context, leaf.kids[0]), side(0),
-                         yes == !node.negated ? "the same as" : "not the same as", bound(context, leaf.kids[1]));
-    case Op::is_item: {
-      if (leaf.kids.size() < 2) {
-        return fmt::format("{} is {}{}", left(context, leaf.kids[0]), yes == !node.negated ? "" : "not ", kind_words(context, node));
-      }
-      if (yes != node.negated) return fmt::format("{} is {}", left(context, leaf.kids[0]), side(1));
-      return fmt::format("{} is {}, not {}", left(context, leaf.kids[0]), side(0), side(1));
-    }
-    case Op::one_of:
+      return fmt::format("{} is {}, {} {}", name(0), side(0), holds ? "the same as" : "not the same as", bound(context, leaf.kids[1]));
+    case Op::is_item:
+    case Op::one_of: return one_of(context, leaf, holds);
     case Op::in_list:
-      return fmt::format("{} is {}{} {}", left(context, leaf.kids[0]), side(0),
-                         yes == !node.negated ? ", one of" : " and not", any_of(context, leaf));
+      if (leaf.kids[0].type.kind == Kind::date) return fmt::format("{} is {}, {} {}", name(0), side(0), holds ? "in" : "not in", bound(context, leaf.kids[1]));
+      return listed(context, leaf, holds);
     case Op::is_none:
-    case Op::fitted: {
-      const bool there = leaf.kids[0].value.presence == Presence::present;
-      return left(context, leaf.kids[0]) + (there ? " is there" : " is not there");
-    }
-    case Op::recorded:
-      return fmt::format("{} is {}on record", left(context, leaf.kids[0]), yes == !node.negated ? "" : "not ");
-    case Op::comes: return in_words(context, *leaf.tree, leaf.node) + (yes ? "" : ": no");
+    case Op::fitted: return presence(context, leaf.kids[0]);
+    case Op::recorded: return fmt::format("{} is {}on record", name(0), holds ? "" : "not ");
+    case Op::comes:
+      return fmt::format("{} {} {}{} {}", name(0), yes ? "comes" : "does not come", node.right ? "right " : "",
+                         node.before ? "before" : "after", name(1));
     case Op::some:
     case Op::no:
     case Op::every: return quantified(context, leaf);
-    case Op::paper: {
-      const auto& role = context.book->vocabulary->roles[node.column];
-      return fmt::format("{} {} by the {} is on file", yes ? "an" : "no", node.index == 0 ? "approval" : "order",
-                         role.title.empty() ? spaced(role.name) : role.title);
-    }
+    case Op::paper: return paper(context, node, yes);
     case Op::confirmed: return fmt::format("{} is {}confirmed", spaced(node.name), yes ? "" : "not ");
     case Op::path: return asked(context, leaf);
-    case Op::property: return property_words(context, leaf);
+    case Op::property: return fmt::format("{} is {}, {}{}", name(0), side(0), yes ? "" : "not ", property_words(context, leaf));
     case Op::literal: return yes ? "it always is" : "it never is";
-    default: return in_words(context, *leaf.tree, leaf.node) + (yes ? "" : ": no");
+    default: return (yes ? "" : "it is not so that ") + in_words(context, *leaf.tree, leaf.node);
   }
 }
-
-namespace {
-
-// The deepest value that is not known, and why: what a reader has to go and find out.
-const Evaluated& root_cause(const Evaluated& of) {
-  for (const auto& kid : of.kids) {
-    if (kid.why != Why::known) return root_cause(kid);
-  }
-  return of;
-}
-
-std::string table_end(const Context& context, const Evaluated& of) {
-  const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
-  return fmt::format("the table {} has no row for {}", table.title.empty() ? spaced(table.signature.name) : table.title,
-                     of.kids.empty() ? "it" : shown(context, of.kids.back()));
-}
-
-}  // namespace
-
-std::string undecided(const Context& context, const Evaluated& leaf) {
-  const Evaluated& cause = root_cause(leaf);
-  const Node& node = node_of(cause);
-  switch (cause.why) {
-    case Why::missing:
-      if (node.op == Op::confirmed) return fmt::format("nobody has confirmed {}", spaced(node.name));
-      return subject(context, cause) + " is not stated";
-    case Why::asked_not: return subject(context, cause) + " is stated as unknown";
-    case Why::too_close: {
-      if (cause.kids.size() < 2) return in_words(context, *cause.tree, cause.node) + " cannot be told";
-      return fmt::format("{} of {} is too coarse to compare with {}", left(context, cause.kids[0]), shown(context, cause.kids[0]),
-                         bound(context, cause.kids[1]));
-    }
-    case Why::of_none: return subject(context, cause) + " asks about something that is not there";
-    case Why::no_reading: {
-      const auto mark = cause.kids.size() > 1 ? cause.kids[1].value.id : vocabulary::no_id;
-      const auto& marks = context.book->vocabulary->marks;
-      return fmt::format("{} has no reading from {}", left(context, cause), mark < marks.size() ? marks[mark].title : "the mark asked for");
-    }
-    case Why::unfinished: return fmt::format("the {} is not written down to its end", list_words(context, cause));
-    case Why::empty: return "there is nothing to take the least or greatest of";
-    case Why::outside_table: return cause.table >= 0 ? table_end(context, cause) : "the ladder of sizes ends before it";
-    case Why::no_row: return limit_title(context, cause) + " has no value for this kind";
-    case Why::no_value: return limit_title(context, cause) + " is not known";
-    case Why::doubt: return limit_title(context, cause) + " is doubtful: ask the authority which value counts";
-    case Why::no_closed_days: return "the place's closed days are not known that far";
-    case Why::two_ladders: return "an inch size and a metric size without an equivalence cannot be compared";
-    case Why::out_of_range: return in_words(context, *cause.tree, cause.node) + " has an input outside its range";
-    case Why::known:
-    case Why::parts: break;
-  }
-  return in_words(context, *leaf.tree, leaf.node) + " cannot be told";
-}
-
-std::string reason(const Context& context, const Evaluated& of) { return undecided(context, of); }
 
 }  // namespace headgate::explain

@@ -1,11 +1,12 @@
 // Plain sentences for parts of an expression: what was observed, what was asked, why nothing could be
 // decided. Titles and questions come from the vocabulary, values as they were written.
 //
-//   observed(>= of meter.height and limit)    "the meter's height is 30 in, above 24 in (highest meter)"
+//   observed(>= of meter.height and limit)    "the meter's height is 30 in, at least 24 in (lowest meter)"
 //   undecided(same, unknown height)           "the meter's height is not stated"
 //   a path whose field has no title is named by its words: "the meter's serial number"
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "explain/explain.hpp"
@@ -15,18 +16,35 @@ namespace headgate::explain {
 using evaluate::Evaluated;
 
 std::string spaced(std::string_view name);                    // hyphens to blanks
+std::string capital(std::string text);                        // first letter large
 std::string sentence(std::string text);                       // first letter large, a full stop at the end
 std::string joined(const std::vector<std::string>& parts, std::string_view by);
+std::string with_article(const std::string& thing);           // "a meter", "an approval"
+std::string plural(const std::string& thing);                 // "shutoff valves"
 
 std::string subject(const Context& context, const Evaluated& path);      // "highest static pressure", "the meter's size"
+std::string left(const Context& context, const Evaluated& of);           // what a test is about; of a formula its words
 std::string fact_address(const Context& context, const Evaluated& path); // "line[3].size", also for what is not there yet
 std::string shown(const Context& context, const Evaluated& of);          // "86 psi +/- 2 psi", "80 psi", "type K copper"
+std::string bound(const Context& context, const Evaluated& of);          // "80 psi (highest static pressure without a reducer)"
+std::string any_of(const Context& context, const Evaluated& test);       // the items of an `is`: "type K copper or type L copper"
+std::string property_words(const Context& context, const Evaluated& property);   // "full way"
 std::string limit_title(const Context& context, const Evaluated& limit); // "" when the node is no limit
-std::string element_words(const Context& context, site::ElementId element);   // "pipe line[3]"
+std::string limit_items(const Context& context, const Evaluated& limit); // of a list: "type K copper, polyethylene"
+std::string list_words(const Context& context, const Evaluated& quantifier);     // "line"
+std::string kind_words(const Context& context, std::string_view kind_or_group);  // "pressure reducing valve"
+std::string variable_words(const Context& context, std::string_view variable);   // a kind's title, else as written
+std::string element_words(const Context& context, site::ElementId element);      // "the pipe at line[3]"
 
 std::string observed(const Context& context, const Evaluated& leaf);     // a decided test, as a statement of fact
 std::string undecided(const Context& context, const Evaluated& leaf);    // an undecided one, as what is in the way
+// Of a quantifier's element: " whose material is copper", " that comes before the meter"; "" for no_node.
+std::string condition(const Context& context, const expression::Tree& tree, std::string_view variable, expression::NodeId of);
 std::string in_words(const Context& context, const expression::Tree& tree, expression::NodeId node);
+
+const Evaluated& root_cause(const Evaluated& of);   // the deepest value that is not known: what has to be found out
+// The unfinished walk in which a nearer element may hide, when the path goes through a reference (`wall.pipe`).
+std::optional<site::ListId> hiding_list(const Context& context, const Evaluated& path);
 
 const site::Slot* slot_of(const Context& context, const Evaluated& path);         // nullptr when a record on the way is missing
 const vocabulary::Field* field_of(const Context& context, const Evaluated& path); // the fact asked for, found by the vocabulary alone if need be

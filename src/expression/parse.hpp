@@ -2,7 +2,7 @@
 //
 //   Diagnostics found;
 //   auto tree = compile(node, scope, Type{Kind::truth}, found);
-//   compile of "pressure.highest-static >= 80"  -> nullopt and "number-needs-unit" at column 31, hint `80 psi`
+//   compile of "pressure.highest-static >= 80"  -> nullopt and "number-needs-unit" at column 28, hint `80 psi`
 #pragma once
 
 #include <optional>

@@ -93,17 +93,20 @@ struct Node {
   Relation relation = Relation::less;
   Relation second = Relation::less;
   bool negated = false;              // is not
-  bool before = false;               // comes before; below
+  bool before = false;               // comes before; below; of in_list: written `is in`, not `is one of`
   bool right = false;                // comes right
   std::uint32_t index = 0;           // limit, table, function, property, role… as the op says
   std::uint32_t column = 0;          // of a look-up; role of a paper
   std::uint32_t variable = no_node;  // of a path: the frame variable it starts from; no_node: the root record
-  std::vector<Step> steps;           // of a path: the names after the variable, or from the root
-  std::string name;                  // of word, paper (subject), confirmed
-  Binder binder;                     // of quantifiers and folds
-  vocabulary::Value value;           // of a literal
-  vocabulary::ShapeSet shapes;       // of is_item over a kind
-  std::string written;               // of a literal: as written
+  // Of a path: the names after the variable, or from the root. Of a limit or look-up: the column, if written.
+  std::vector<Step> steps;
+  // Of word, confirmed, limit, look_up, call and property: its name. Of a path: as written, the variable too. Of a paper:
+  // the subject.
+  std::string name;
+  Binder binder;                // of quantifiers and folds
+  vocabulary::Value value;      // of a literal
+  vocabulary::ShapeSet shapes;  // of is_item over a kind
+  std::string written;          // of a literal: as written; of a paper: the role
 };
 
 // One expression. Kids come before their parents in `nodes` (evaluation order); frames are numbered

@@ -31,7 +31,7 @@ Json of(const ClauseShown& clause) {
 Json of(const ToDecide& open) { return {{"fact", open.fact}, {"need", open.need}}; }
 
 Json of(const Question& question) {
-  return {{"fact", question.fact}, {"ask", question.ask}, {"hint", question.hint}, {"stop", question.stop}, {"cost", question.cost},
+  return {{"fact", question.fact}, {"about", question.about}, {"ask", question.ask}, {"hint", question.hint}, {"stop", question.stop}, {"cost", question.cost},
           {"decides", question.decides}, {"rules", question.rules}};
 }
 
@@ -77,7 +77,7 @@ std::string json(const Report& report) {
       {"unfinished", report.unfinished},
       {"next", all(report.next)},
       {"closing", report.closing}};
-  return out.dump(2, ' ', false, nlohmann::json::error_handler_t::replace) + "\n";
+  return out.dump(2, ' ', true, nlohmann::json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace headgate::report

@@ -20,7 +20,8 @@ struct TextOptions {
 std::string text(const Report& report, const TextOptions& options);
 std::string json(const Report& report);
 
-// Words put into lines of at most `width`, the first after `first`, the others indented by `indent` blanks.
+// Words put into lines of at most `width`, the first after `first`, the others indented by `indent` blanks. What a
+// terminal would act on is shown as \xNN.
 std::string wrapped(const std::string& first, const std::string& words, std::size_t indent, std::size_t width);
 
 }  // namespace headgate::report

@@ -43,7 +43,7 @@ class Writer {
   }
 
   void head() {
-    out_ += report_.site_name.empty() ? "(a site without a name)\n" : report_.site_name + "\n";
+    out_ += wrapped("", report_.site_name.empty() ? "(a site without a name)" : report_.site_name, 0, options_.width);
     line("site", report_.site_file + (report_.stage.empty() ? ", stage not stated" : ", stage " + report_.stage));
     std::string law = report_.place_title.empty() ? report_.place : report_.place_title + " (" + report_.place + ")";
     for (const auto& also : report_.also) law += ", and beside it " + also;
@@ -93,14 +93,30 @@ class Writer {
     if (!finding.because.empty() && finding.level != "note") line("because", finding.because);
     for (const auto& fact : finding.facts) fact_line(fact);
     for (const auto& limit : finding.limits) limit_lines(limit);
-    for (const auto& citation : finding.citations) line("source", seen_words(citation));
-    line("why", finding.why);
-    line("fix", finding.fix);
+    for (const auto& citation : finding.citations) source_line(finding, citation);
+    const bool known = previous_ != nullptr && same_teaching(*previous_, finding);
+    line("why", known ? "" : finding.why);
+    line("fix", known && !finding.fix.empty() ? "as above" : finding.fix);
     line("caution", finding.caution);
-    if (!finding.often_misread.empty()) line("note", "often misread: " + finding.often_misread);
+    if (!known && !finding.often_misread.empty()) line("note", "often misread: " + finding.often_misread);
+    previous_ = &finding;
     if (finding.assumed) line("note", "rests on an assumed value");
     if (finding.stage_unknown) line("note", "the stage is not stated");
     out_ += '\n';
+  }
+
+  // The same rule at the next element, or of the next authority.
+  static bool same_teaching(const Finding& a, const Finding& b) {
+    return a.title == b.title && a.why == b.why && a.fix == b.fix && a.often_misread == b.often_misread;
+  }
+
+  // Once is enough for a section that a limit line has named already.
+  void source_line(const Finding& finding, const CitationShown& citation) {
+    const std::string words = seen_words(citation);
+    for (const auto& limit : finding.limits) {
+      if (seen_words(limit.citation) == words) return;
+    }
+    line("source", words);
   }
 
   void fact_line(const FactShown& fact) {
@@ -121,14 +137,22 @@ class Writer {
     line("", replaced);
   }
 
+  static std::string cost_words(const std::string& cost) {
+    if (cost == "know") return ", known beforehand or asked for";
+    if (cost == "look") return ", found by looking";
+    if (cost == "measure") return ", found by measuring or trying";
+    return cost == "dig" ? ", seen only when the ground is open" : "";
+  }
+
   // Undecided findings by the question that would settle them.
   void waiting() {
     for (const auto& question : report_.next) {
       const std::size_t rules = question.rules.size();
-      const std::string head = fmt::format("{} {} wait{} on: {}", question.decides, question.decides == 1 ? "finding" : "findings",
-                                           question.decides == 1 ? "s" : "", question.ask);
+      std::string head = fmt::format("{} {} wait{} on: {}", question.decides, question.decides == 1 ? "finding" : "findings",
+                                     question.decides == 1 ? "s" : "", question.ask);
+      if (!question.about.empty()) head += "  (" + question.about + ")";
       out_ += wrapped("UNDECIDED  ", head, label_width, options_.width);
-      line("state", question.fact + (question.cost.empty() ? "" : "  [" + question.cost + "]"));
+      line("state", question.fact + cost_words(question.cost));
       line("hint", question.hint);
       std::string names;
       for (const auto& rule : question.rules) names += (names.empty() ? "" : ", ") + rule;
@@ -138,7 +162,7 @@ class Writer {
     if (report_.unfinished.empty()) return;
     std::string names;
     for (const auto& list : report_.unfinished) names += (names.empty() ? "" : ", ") + list;
-    out_ += wrapped("UNFINISHED  ", names + ": written down only so far; nothing is concluded from what is absent", label_width, options_.width);
+    out_ += wrapped("UNFINISHED  ", names + ": not written down to the end, so nothing is concluded from what is not there", label_width, options_.width);
     out_ += '\n';
   }
 
@@ -185,6 +209,7 @@ class Writer {
 
   const Report& report_;
   const TextOptions& options_;
+  const Finding* previous_ = nullptr;   // the one written out in full before
   std::string out_;
 };
 

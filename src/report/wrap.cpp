@@ -1,4 +1,7 @@
+#include <algorithm>
+
 #include "report/report.hpp"
+#include "text/diagnostic.hpp"
 
 namespace headgate::report {
 
@@ -13,13 +16,13 @@ std::size_t columns(std::string_view text) {
 }  // namespace
 
 std::string wrapped(const std::string& first, const std::string& words, std::size_t indent, std::size_t width) {
-  std::string out = first;
-  std::size_t at = columns(first);
+  std::string out = text::printable(first);
+  std::size_t at = columns(out);
   bool fresh = true;   // nothing but the indent on this line yet
   std::size_t from = 0;
   while (from < words.size()) {
-    const std::size_t end = std::min(words.find(' ', from), words.size());
-    const std::string word = words.substr(from, end - from);
+    const std::size_t end = std::min(words.find_first_of(" \n", from), words.size());
+    const std::string word = text::printable(words.substr(from, end - from));
     from = end + 1;
     if (word.empty()) continue;
     const std::size_t wide = columns(word);

@@ -33,7 +33,7 @@ bool expect_name(const Entry& entry, Diagnostics& found) {
 
 const Node* map_of(const Node& map, std::string_view key, Diagnostics& found) {
   const Node* node = map.find(key);
-  return node && expect_map(*node, key, found) ? node : nullptr;
+  return node && expect_map(*node, "\"" + std::string(key) + "\"", found) ? node : nullptr;
 }
 
 std::string text_of(const Node& map, std::string_view key, Diagnostics& found) {

@@ -147,13 +147,16 @@ class Inference {
   // Each round types what only uses typed things; it ends when a round adds nothing.
   void run() {
     bool more = true;
-    while (more) more = limits(nullptr) + fields(nullptr) > 0;
+    while (more) more = limits(nullptr, nullptr) + fields(nullptr, nullptr) > 0;
   }
 
-  // What is left: its own problems, else that its type has to be stated.
+  // What is left: its own problems; where nobody has any, that its type has to be stated.
   void complain(Diagnostics& found) {
-    limits(&found);
-    if (derive_) fields(&found);
+    const std::size_t before = found.size();
+    Diagnostics untyped;
+    limits(&found, &untyped);
+    fields(&found, &untyped);
+    if (found.size() == before) found.insert(found.end(), untyped.begin(), untyped.end());
   }
 
  private:
@@ -169,7 +172,7 @@ class Inference {
     return type.kind == Kind::nothing ? std::nullopt : std::optional<Type>(type);
   }
 
-  int limits(Diagnostics* found) {
+  int limits(Diagnostics* found, Diagnostics* untyped) {
     int typed = 0;
     for (std::size_t i = 0; i < all_.limits.size(); ++i) {
       Limit& limit = all_.limits[i];
@@ -183,13 +186,13 @@ class Inference {
         limit.signature.type = all_.limit_names[i].type = *type;
         ++typed;
       } else if (found && found->size() == before) {
-        found->push_back(say("limit-needs-type", limit.range, {limit.signature.name}));
+        (expression ? untyped : found)->push_back(say("limit-needs-type", limit.range, {limit.signature.name}));
       }
     }
     return typed;
   }
 
-  int fields(Diagnostics* found) {
+  int fields(Diagnostics* found, Diagnostics* untyped) {
     int typed = 0;
     if (!derive_) return typed;
     for (std::size_t s = 0; s < derive_->shapes.size(); ++s) {
@@ -201,7 +204,7 @@ class Inference {
           field.type = *type;
           ++typed;
         } else if (found && found->size() == before) {
-          found->push_back(say("derived-needs-type", field.range, {field.name}));
+          untyped->push_back(say("derived-needs-type", field.range, {field.name}));
         }
       }
     }

@@ -67,6 +67,7 @@ struct Reader {
   Diagnostics& found;
 
   const Type& type() const { return limit.signature.type; }
+  std::optional<Tree> tree_of(const Node& node) const;
   std::optional<LimitValue> list(const Node& node) const;
   std::optional<LimitValue> rows(const Node& node) const;
   std::optional<LimitValue> flat_rows(const Node& node) const;
@@ -76,6 +77,20 @@ struct Reader {
   std::vector<std::size_t> keys_of(const Entry& entry) const;
   std::vector<std::size_t> all_keys() const;
 };
+
+// The expression of one value; a plain number far outside what the limit calls plausible is likely a slip.
+std::optional<Tree> Reader::tree_of(const Node& node) const {
+  auto tree = read_tree(node, type(), scope_of(all, vocabulary, limit), found);
+  const bool plain = tree && type().kind == Kind::number && tree->nodes[tree->root].op == expression::Op::literal;
+  if (!plain || !limit.plausible) return tree;
+  const auto value = tree->nodes[tree->root].value.number;
+  const auto usual = *limit.plausible;
+  if (value.lo < usual.lo || value.hi > usual.hi) {
+    const std::string range = quantity::show(usual, type().dimension, tree->nodes[tree->root].value.unit);
+    found.push_back(say("limit-implausible", node.range, {node.scalar, limit.signature.name, range}));
+  }
+  return tree;
+}
 
 std::optional<LimitValue> Reader::list(const Node& node) const {
   if (!node.is_list()) {
@@ -129,7 +144,7 @@ std::vector<std::size_t> Reader::keys_of(const Entry& entry) const {
 
 bool Reader::row(const Entry& entry, LimitValue& into) const {
   const std::vector<std::size_t> keys = keys_of(entry);
-  const auto tree = read_tree(entry.value, type(), scope_of(all, vocabulary, limit), found);
+  const auto tree = tree_of(entry.value);
   if (keys.empty() || !tree) return false;
   for (const std::size_t key : keys) {
     for (const auto& [before, other] : into.rows) {
@@ -153,7 +168,7 @@ std::optional<LimitValue> Reader::rows(const Node& node) const {
 
 // One value for every kind or member.
 std::optional<LimitValue> Reader::flat_rows(const Node& node) const {
-  const auto tree = read_tree(node, type(), scope_of(all, vocabulary, limit), found);
+  const auto tree = tree_of(node);
   if (!tree) return std::nullopt;
   LimitValue value;
   value.form = Form::rows;
@@ -195,7 +210,7 @@ std::optional<LimitValue> Reader::one(const Node& node) const {
     found.push_back(say(node.is_map() ? "limit-rows-without-by" : "limit-not-list", node.range, {limit.signature.name}));
     return std::nullopt;
   }
-  auto tree = read_tree(node, type(), scope_of(all, vocabulary, limit), found);
+  auto tree = tree_of(node);
   if (!tree) return std::nullopt;
   LimitValue value;
   value.form = Form::expression;

@@ -42,7 +42,7 @@ class Collecting {
       found_.push_back(say("no-such-limit", entry.key_range, {entry.key, vocabulary::offer(entry.key, names(), 0)}));
       return;
     }
-    if (expect_map(entry.value, entry.key, found_)) take(*limit, entry.value, change);
+    if (expect_map(entry.value, "\"" + entry.key + "\" in a change", found_)) take(*limit, entry.value, change);
   }
 
   std::vector<WrittenLimit> finish() { return std::move(limits_); }

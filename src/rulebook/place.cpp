@@ -81,7 +81,7 @@ std::optional<Place> read_place(const Node& tree, Diagnostics& found) {
     return std::nullopt;
   }
   expect_keys(tree, with({"format", "id", "title", "also", "sources", "vocabulary", "closed-days", "changes"}, lawful),
-              "a place file", found);
+              "A place file", found);
   Place place;
   place.node = &tree;
   place.id = read_id(tree, "id", found);
@@ -136,7 +136,7 @@ quantity::ClosedDays read_closed_days(const Place& place, Diagnostics& found) {
   quantity::ClosedDays closed;
   const Node* node = map_of(*place.node, "closed-days", found);
   if (!node) return closed;
-  expect_keys(*node, {"from", "until", "days"}, "closed-days", found);
+  expect_keys(*node, {"from", "until", "days"}, "\"closed-days\"", found);
   const auto from = day_of(*node, "from", found);
   const auto until = day_of(*node, "until", found);
   for (const char* key : {"from", "until"}) {

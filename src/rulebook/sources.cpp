@@ -162,7 +162,7 @@ Documents read_documents(const std::vector<const Node*>& files, const Node* of_p
     expect_keys(*file, {"format", "documents"}, "A sources file", found);
     if (const Node* documents = map_of(*file, "documents", found)) reading.read(*documents, "");
   }
-  if (of_place && expect_map(*of_place, "sources", found)) reading.read(*of_place, place);
+  if (of_place && expect_map(*of_place, "\"sources\"", found)) reading.read(*of_place, place);
   return Documents(reading.finish());
 }
 

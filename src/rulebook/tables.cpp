@@ -157,7 +157,7 @@ std::vector<Table> read_tables(const std::vector<TableFile>& files, const Docume
                                const Vocabulary& vocabulary, Diagnostics& found) {
   std::vector<Table> tables;
   for (const TableFile& file : files) {
-    if (!expect_map(*file.tables, "tables", found)) continue;
+    if (!expect_map(*file.tables, "\"tables\"", found)) continue;
     for (const Entry& entry : file.tables->entries) {
       if (!expect_name(entry, found)) continue;
       Table table = read_table(entry, file.layer, documents, vocabulary, found);

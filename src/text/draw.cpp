@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::size_t drawn_columns = 100;
 constexpr std::size_t tab_columns = 4;
+constexpr std::size_t laid_out_bytes = 4096;
 
 std::string escaped(std::string_view bytes) {
   std::string text;
@@ -93,23 +94,31 @@ Stretch window(const std::vector<Cell>& all, Stretch mark) {
 std::string excerpt(const Sources& sources, const Range& range) {
   const Position position = sources.position(range);
   if (position.line == 0) return "";
-  const std::string_view line = sources.line(range.file, position.line);
+  std::string_view line = sources.line(range.file, position.line);
   const std::size_t start = sources.line_begin(range.file, position.line);
-  const std::size_t begin = std::min<std::size_t>(range.begin > start ? range.begin - start : 0, line.size());
-  const std::size_t end = std::min<std::size_t>(range.end > start ? range.end - start : 0, line.size());
+  std::size_t begin = std::min<std::size_t>(range.begin > start ? range.begin - start : 0, line.size());
+  std::size_t end = std::min<std::size_t>(range.end > start ? range.end - start : 0, line.size());
+  // Of a line of megabytes only the part round the range is laid out.
+  std::size_t cut = begin > laid_out_bytes / 2 ? begin - laid_out_bytes / 2 : 0;
+  while (cut < begin && (static_cast<unsigned char>(line[cut]) & 0xc0U) == 0x80U) ++cut;
+  const bool cut_after = line.size() - cut > laid_out_bytes;
+  line = line.substr(cut, laid_out_bytes);
+  begin -= cut;
+  end = std::min(std::max(end, begin + cut) - cut, line.size());
 
   const std::vector<Cell> all = cells(line);
   const Stretch mark = marked(all, begin, std::max(begin, end));
   const Stretch shown = window(all, mark);
-  std::string text = shown.begin > 0 ? "…" : "";
-  std::string underline(shown.begin > 0 ? 1 : 0, ' ');
+  const bool more_before = shown.begin > 0 || cut > 0;
+  std::string text = more_before ? "…" : "";
+  std::string underline(more_before ? 1 : 0, ' ');
   std::size_t carets = 0;
   for (std::size_t i = shown.begin; i < shown.end; ++i) {
     text += all[i].shown;
     if (i < mark.begin) underline.append(all[i].columns, ' ');
     if (i >= mark.begin && i < mark.end) carets += all[i].columns;
   }
-  if (shown.end < all.size()) text += "…";
+  if (shown.end < all.size() || cut_after) text += "…";
   underline.append(std::max<std::size_t>(1, carets), '^');
 
   const std::string number = std::to_string(position.line);

@@ -447,6 +447,7 @@ const std::vector<Message>& catalogue() {
       {"base-of-nothing", error, "\"base\" has no value below it in the limit \"{0}\" here.",
        "write the value, or adopt a document that gives one"},
       {"circle", error, "These need one another: {0}.", "only what looks upstream, as previous does, may come round again"},
+      {"limit-implausible", warning, "\"{0}\" is unusual for the limit {1}.", "usual is {2}; check the number and its unit"},
       {"limit-unused", warning, "Nothing uses the limit \"{0}\".", "use it in a rule, or take it out"},
       {"limit-lost-use", warning, "With this, nothing uses the limit \"{0}\" any more.", ""},
       // Rules: {0} is the rule, {1} the key.

@@ -382,6 +382,12 @@ TEST(CheckRefusals, SayWhereWhatAndWhatWouldBeRight) {
        "like)\n"
        "25-7 unknown-name: Nothing here is called \"presure\". (did you mean pressure?)\n"
        "70-5 unknown-member: \"villa\" is no house-kind. (did you mean one of one-family, two-family?)"},
+      {"confirmed.drawing-12", "1-20 step-into-answers: Answers are asked by name. (write confirmed as drawing-12)"},
+      {"site.confirmed > 3",
+       "1-14 answers-as-value: \"site.confirmed\" holds answers, not a value. (write confirmed as NAME)"},
+      {"some settable in line has settable.set-to > 3 psi",
+       "36-6 field-types-differ: \"set-to\" is not of one type in all of gate-valve, pressure-reducer. (ask "
+       "one kind only)"},
   };
   SmallWorld world;
   for (const Case& one : cases) EXPECT_EQ(checked(world, one.expression), one.said) << one.expression;

@@ -245,6 +245,8 @@ TEST(ParseRefusals, SayWhereWhatAndWhatWouldBeRight) {
       {"3 ft 4 gpm",
        "1-10 compound-unfit: The parts of \"3 ft 4 gpm\" make no one quantity. (a whole number of the "
        "larger unit, then less than one of it in the smaller, as in 5 ft 6 in)"},
+      {"f(a and b)", "5-3 and-or-needs-brackets: An \"and\" between values needs brackets. (write (a and b))"},
+      {"t[a or b]", "5-2 and-or-needs-brackets: An \"or\" between values needs brackets. (write (a or b))"},
   };
   for (const Case& one : cases) EXPECT_EQ(parsed(one.expression), one.said) << one.expression;
 }

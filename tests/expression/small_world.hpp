@@ -72,15 +72,15 @@ kinds:
       thickness: {type: length}
   gauge: {facts: {reads: {type: pressure}}}
   ball-valve: {groups: [valve], facts: {size: {type: size}, turns: {type: number}}}
-  gate-valve: {groups: [valve], facts: {size: {type: size}, set-to: {type: length}}}
-  pressure-reducer: {groups: [valve], facts: {size: {type: size}, set-to: {type: pressure}}}
+  gate-valve: {groups: [valve, settable], facts: {size: {type: size}, set-to: {type: length}}}
+  pressure-reducer: {groups: [valve, settable], facts: {size: {type: size}, set-to: {type: pressure}}}
   vacuum-breaker: {groups: [preventer], facts: {height: {type: height}}}
   double-check: {groups: [preventer], facts: {height: {type: height}}}
   sewer: {facts: {beside: {type: length}}}
   lavatory: {groups: [fixture], facts: {count: {type: number}}}
   shower: {groups: [fixture], facts: {count: {type: number}}}
   test: {facts: {done-on: {type: date}, filed-on: {type: date}, shown-to: {type: text}}}
-groups: {valve: {title: valve}, preventer: {title: backflow preventer}, fixture: {title: fixture}}
+groups: {valve: {title: valve}, settable: {title: settable}, preventer: {title: backflow preventer}, fixture: {title: fixture}}
 marks: {finished-grade: {title: finished grade, spellings: [grade]}, highest-outlet: {title: highest outlet}}
 roles: {building-official: {title: building official, spellings: [inspector]}, water-superintendent: {title: water superintendent}}
 stages: {entry: {title: the water entry}}

@@ -1,306 +1,243 @@
-#include "evaluate/interpret.hpp"
+#include "evaluate/reference/interpret.hpp"
 
 #include <algorithm>
 
+#include "evaluate/look_up.hpp"
 #include "evaluate/walk.hpp"
 
-namespace headgate::evaluate {
+namespace headgate::reference {
 
-using expression::Node;
-using expression::NodeId;
-using expression::Op;
-using expression::Tree;
-using quantity::Interval;
-using vocabulary::Presence;
-using vocabulary::Value;
-using Kind = vocabulary::Type::Kind;
+using expression::Relation;
+using Kind = Type::Kind;
 
 namespace {
 
-void decide(Evaluated& out, Truth truth, Why why) {
-  out.value = vocabulary::of_truth(truth);
-  out.why = truth == Truth::undecided ? (why == Why::known ? Why::parts : why) : Why::known;
+const Type& type_of(const Tree& tree, const Node& at, std::size_t kid) { return tree[at.kids[kid]].type; }
+
+bool all_present(const Worked& out) {
+  return std::all_of(out.kids.begin(), out.kids.end(), [](const Worked& kid) { return evaluate::usable(kid.value); });
 }
 
-void not_known(Evaluated& out, Why why) {
-  out.value = vocabulary::unknown();
-  out.why = why == Why::known ? Why::parts : why;
-}
-
-// An operation's value from kids' values: unknown as soon as one is none.
-bool all_usable(const Evaluated& out) {
-  return std::all_of(out.kids.begin(), out.kids.end(), [](const Evaluated& kid) { return usable(kid.value); });
-}
+Value turned(Truth truth, bool negated) { return vocabulary::of_truth(negated ? quantity::opposite(truth) : truth); }
 
 }  // namespace
-
-Evaluated Interpreter::evaluate(const Tree& tree, const Frame& handed) {
-  Frame frame(std::max<std::size_t>(tree.variables, handed.size()), site::nowhere);
-  std::copy(handed.begin(), handed.end(), frame.begin());
-  return run(tree, tree.root, frame);
-}
 
 void Interpreter::in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements) {
   rule_ = rule;
   elements_ = elements;
 }
 
-void Interpreter::run_kids(const Tree& tree, const Node& node, Evaluated& out, Frame& frame) {
-  for (const NodeId kid : node.kids) out.kids.push_back(run(tree, kid, frame));
+Worked Interpreter::work(const Tree& tree, const Frame& handed) {
+  Frame frame(std::max<std::size_t>(tree.variables, handed.size()), site::nowhere);
+  std::copy(handed.begin(), handed.end(), frame.begin());
+  return node(tree, tree.root, frame);
 }
 
-Evaluated Interpreter::run(const Tree& tree, NodeId id, Frame& frame) {
-  const Node& node = tree[id];
-  Evaluated out;
+Worked Interpreter::node(const Tree& tree, NodeId id, Frame& frame) {
+  Worked out;
   out.tree = &tree;
   out.node = id;
-  out.type = node.type;
-  switch (node.op) {
-    case Op::literal: out.value = node.value; return out;
+  const Node& at = tree[id];
+  const bool walks_a_list = at.binder.list != expression::no_node;
+  const bool kids_first = !walks_a_list && at.op != Op::in_list;
+  const bool kinds = (at.op == Op::is_item || at.op == Op::one_of) && at.shapes.any();   // `is pipe`: no value
+  for (std::size_t i = 0; kids_first && i < (kinds ? 1 : at.kids.size()); ++i) out.kids.push_back(node(tree, at.kids[i], frame));
+  out.value = value(tree, at, out, frame);
+  return out;
+}
+
+Value Interpreter::value(const Tree& tree, const Node& at, Worked& out, Frame& frame) {
+  switch (at.op) {
+    case Op::literal: return at.value;
     case Op::both:
     case Op::either:
-    case Op::opposite: return logic(tree, node, std::move(out), frame);
+    case Op::opposite: return logic(at, out);
     case Op::compare:
     case Op::between:
     case Op::same:
-    case Op::comes: return relation(tree, node, std::move(out), frame);
+    case Op::comes: return relation(tree, at, out);
     case Op::is_item:
-    case Op::one_of: return item(tree, node, std::move(out), frame);
+    case Op::one_of: return is_one_of(tree, at, out);
+    case Op::in_list: return in_limit(tree, at, out, frame);
     case Op::is_none:
     case Op::fitted:
-    case Op::recorded: return presence(tree, node, std::move(out), frame);
-    case Op::in_list: return in_list(tree, node, std::move(out), frame);
+    case Op::recorded: return presence(tree, at, out);
     case Op::some:
     case Op::no:
-    case Op::every: return quantifier(tree, node, std::move(out), frame);
+    case Op::every: return quantifier(tree, at, out, frame);
     case Op::count:
     case Op::sum:
     case Op::least_of:
-    case Op::greatest_of: return fold(tree, node, std::move(out), frame);
+    case Op::greatest_of: return fold(tree, at, out, frame);
     case Op::least:
     case Op::greatest:
     case Op::add:
     case Op::subtract:
     case Op::multiply:
     case Op::divide:
-    case Op::negate: return arithmetic(tree, node, std::move(out), frame);
-    case Op::path: return path(node, std::move(out), frame);
-    case Op::property: return property(tree, node, std::move(out), frame);
-    case Op::at_mark: return reading(tree, node, std::move(out), frame);
-    case Op::limit: return limit(tree, node, std::move(out), frame);
-    case Op::look_up: return table(tree, node, std::move(out), frame);
-    case Op::call: return call(tree, node, std::move(out), frame);
-    case Op::choose: return choose(tree, node, std::move(out), frame);
-    case Op::paper: return paper(node, std::move(out));
-    case Op::confirmed: return confirmed(node, std::move(out));
+    case Op::negate: return arithmetic(tree, at, out);
+    case Op::path: return path(at, out, frame);
+    case Op::property: return property(tree, at, out);
+    case Op::at_mark: return reading(at, out);
+    case Op::limit: return limit(at, out);
+    case Op::look_up: return look_up(tree, at, out);
+    case Op::call: return call(at, out);
+    case Op::choose: return choose(at, out);
+    case Op::paper: return paper(at);
+    case Op::confirmed: return confirmed(at);
     case Op::base: {
-      const Base base = bases_.back();
-      return limit_value(base.limit, base.chain + 1, base.key, base.element, std::move(out));
+      const Below here = below_.back();
+      return limit_row(here.limit, here.chain + 1, here.row, here.element, out);
     }
     case Op::word:
     case Op::error: break;
   }
-  not_known(out, Why::missing);
-  return out;
+  return vocabulary::unknown();
 }
 
-Evaluated Interpreter::logic(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
-  Truth result = out.kids[0].truth();
-  if (node.op == Op::opposite) result = quantity::opposite(result);
-  for (std::size_t i = 1; i < out.kids.size(); ++i) {
-    result = node.op == Op::both ? quantity::both(result, out.kids[i].truth()) : quantity::either(result, out.kids[i].truth());
+// Kleene; nothing is left out because an earlier part settles it.
+Value Interpreter::logic(const Node& at, const Worked& out) const {
+  if (at.op == Op::opposite) return vocabulary::of_truth(quantity::opposite(out.kids[0].value.truth));
+  bool yes = false;
+  bool no = false;
+  bool open = false;
+  for (const auto& kid : out.kids) {
+    yes = yes || kid.value.truth == Truth::yes;
+    no = no || kid.value.truth == Truth::no;
+    open = open || kid.value.truth == Truth::undecided;
   }
-  decide(out, result, Why::parts);
-  return out;
+  if (at.op == Op::both) return vocabulary::of_truth(no ? Truth::no : open ? Truth::undecided : Truth::yes);
+  return vocabulary::of_truth(yes ? Truth::yes : open ? Truth::undecided : Truth::no);
 }
 
-Evaluated Interpreter::relation(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
+Value Interpreter::relation(const Tree& tree, const Node& at, const Worked& out) const {
+  const Type& type = type_of(tree, at, 0);
   const Value& a = out.kids[0].value;
   const Value& b = out.kids[1].value;
-  const auto& type = out.kids[0].type;
-  Compared result;
-  if (node.op == Op::compare) {
-    result = compare(node.relation, a, b, type, book_);
-  } else if (node.op == Op::between) {
-    const Compared first = compare(node.relation, a, b, type, book_);
-    const Compared second = compare(node.second, b, out.kids[2].value, type, book_);
-    result = {quantity::both(first.truth, second.truth), first.truth == Truth::undecided ? first.why : second.why};
-  } else if (node.op == Op::same) {
-    result = same(a, b, type, book_);
-  } else if (usable(a) && usable(b)) {
-    result = comes(site_, *book_.vocabulary, a.id, b.id, node.before, node.right);
-  } else {
-    result = {Truth::undecided, Why::parts};
+  if (at.op == Op::same) return turned(evaluate::same(a, b, type, book_).truth, at.negated);
+  if (at.op == Op::compare) return vocabulary::of_truth(evaluate::compare(at.relation, a, b, type, book_).truth);
+  if (at.op == Op::between) {
+    const Truth left = evaluate::compare(at.relation, a, b, type, book_).truth;
+    const Truth right = evaluate::compare(at.second, b, out.kids[2].value, type, book_).truth;
+    return vocabulary::of_truth(quantity::both(left, right));
   }
-  decide(out, node.negated ? quantity::opposite(result.truth) : result.truth, result.why);
-  return out;
+  if (!all_present(out)) return vocabulary::of_truth(Truth::undecided);
+  return turned(evaluate::comes(site_, *book_.vocabulary, a.id, b.id, at.before, at.right).truth, at.negated);
 }
 
-Evaluated Interpreter::item(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  if (node.op == Op::is_item && node.shapes.any()) {   // is pipe, is preventer
-    out.kids.push_back(run(tree, node.kids[0], frame));
-    const Value& subject = out.kids[0].value;
-    Truth result = Truth::undecided;
-    if (usable(subject)) result = quantity::truth(node.shapes.test(site_.elements[subject.id].shape));
-    decide(out, node.negated ? quantity::opposite(result) : result, Why::parts);
-    return out;
-  }
-  run_kids(tree, node, out, frame);
-  Compared any{Truth::no, Why::known};
+// `is X` and `is one of (X, Y)`: of a choice it is enough that every member it may be is listed.
+Value Interpreter::is_one_of(const Tree& tree, const Node& at, const Worked& out) const {
+  const Value& subject = out.kids[0].value;
+  if (!evaluate::usable(subject)) return vocabulary::of_truth(Truth::undecided);
+  if (at.shapes.any()) return turned(quantity::truth(at.shapes.test(site_.elements[subject.id].shape)), at.negated);
+  Truth any = Truth::no;
+  std::uint64_t listed = 0;
   for (std::size_t i = 1; i < out.kids.size(); ++i) {
-    const Compared one = same(out.kids[0].value, out.kids[i].value, out.kids[0].type, book_);
-    if (one.truth == Truth::undecided) any.why = one.why;
-    any.truth = quantity::either(any.truth, one.truth);
+    any = quantity::either(any, evaluate::same(subject, out.kids[i].value, type_of(tree, at, 0), book_).truth);
+    listed |= out.kids[i].value.members;
   }
-  // A choice known to be one of several, all of them in the list, is in it although no single member is certain.
-  if (any.truth == Truth::undecided && out.kids[0].type.kind == Kind::choice && usable(out.kids[0].value)) {
-    std::uint64_t members = 0;
-    for (std::size_t i = 1; i < out.kids.size(); ++i) members |= out.kids[i].value.members;
-    if ((out.kids[0].value.members & ~members) == 0) any = {Truth::yes, Why::known};
-  }
-  decide(out, node.negated ? quantity::opposite(any.truth) : any.truth, any.why);
-  return out;
+  const bool choice = type_of(tree, at, 0).kind == Kind::choice;
+  if (choice && (subject.members & ~listed) == 0) any = Truth::yes;
+  return turned(any, at.negated);
 }
 
-Evaluated Interpreter::presence(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
-  const Evaluated& subject = out.kids[0];
-  Presence is = subject.value.presence;
-  if (subject.type.kind == Kind::list && is == Presence::present) {
-    const auto& list = site_.lists[subject.value.id];
+// A list is there when it holds something, none when it is complete and empty.
+Value Interpreter::presence(const Tree& tree, const Node& at, const Worked& out) const {
+  Presence is = out.kids[0].value.presence;
+  if (type_of(tree, at, 0).kind == Kind::list && is == Presence::present) {
+    const auto& list = site_.lists[out.kids[0].value.id];
     is = !list.items.empty() ? Presence::present : list.complete ? Presence::none : Presence::unknown;
   }
-  Truth result = Truth::undecided;
-  if (node.op == Op::recorded) result = quantity::truth(is != Presence::unknown);
-  else if (is != Presence::unknown) result = quantity::truth((is == Presence::none) == (node.op == Op::is_none));
-  decide(out, node.negated ? quantity::opposite(result) : result, subject.why);
-  return out;
+  if (at.op == Op::recorded) return turned(quantity::truth(is != Presence::unknown), at.negated);
+  if (is == Presence::unknown) return vocabulary::of_truth(Truth::undecided);
+  const bool none = is == Presence::none;
+  return turned(quantity::truth(at.op == Op::is_none ? none : !none), at.negated);
 }
 
-Evaluated Interpreter::arithmetic(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
-  if (!all_usable(out)) {
-    not_known(out, Why::parts);
-    return out;
-  }
-  if (node.type.kind == Kind::date) return date_step(node, std::move(out));
-  if (node.type.kind == Kind::number && node.type.dimension == quantity::dimensions::size) return extreme(tree, node, std::move(out), frame);
-  if (node.op == Op::divide && out.kids[0].type.dimension == quantity::dimensions::size &&
-      !same_ladder(out.kids[0].value, out.kids[1].value, book_)) {
-    not_known(out, Why::two_ladders);
-    return out;
-  }
+Value Interpreter::arithmetic(const Tree& tree, const Node& at, const Worked& out) const {
+  if (!all_present(out)) return vocabulary::unknown();
+  const bool steps = at.op == Op::add || at.op == Op::subtract;
+  if (at.type.kind == Kind::date && steps) return step_date(at, out);
+  const bool of_sizes = type_of(tree, at, 0).kind == Kind::number && type_of(tree, at, 0).dimension == quantity::dimensions::size;
+  if (of_sizes && at.op != Op::negate) return sizes(at, out);
   Interval result = out.kids[0].value.number;
-  if (node.op == Op::negate) result = quantity::negate(result);
+  if (at.op == Op::negate) result = quantity::negate(result);
   for (std::size_t i = 1; i < out.kids.size(); ++i) {
     const Interval next = out.kids[i].value.number;
-    switch (node.op) {
-      case Op::add: result = quantity::add(result, next); break;
-      case Op::subtract: result = quantity::subtract(result, next); break;
-      case Op::multiply: result = quantity::multiply(result, next); break;
-      case Op::divide: result = quantity::divide(result, next); break;
-      case Op::least: result = quantity::least(result, next); break;
-      default: result = quantity::greatest(result, next); break;
-    }
+    if (at.op == Op::add) result = quantity::add(result, next);
+    else if (at.op == Op::subtract) result = quantity::subtract(result, next);
+    else if (at.op == Op::multiply) result = quantity::multiply(result, next);
+    else if (at.op == Op::divide) result = quantity::divide(result, next);
+    else if (at.op == Op::least) result = quantity::least(result, next);
+    else result = quantity::greatest(result, next);
   }
-  const auto* unit = node.op == Op::multiply || node.op == Op::divide ? nullptr : out.kids[0].value.unit;
-  out.value = vocabulary::of_number(result, unit);
-  return out;
+  return vocabulary::of_number(result);
 }
 
-// least and greatest of sizes, which stand on two ladders; dates go this way too.
-Evaluated Interpreter::extreme(const Tree&, const Node& node, Evaluated out, Frame&) {
+// Two sizes are brought onto one ladder; without an equivalence nothing can be said.
+Value Interpreter::sizes(const Node& at, const Worked& out) const {
   Value best = out.kids[0].value;
   for (std::size_t i = 1; i < out.kids.size(); ++i) {
     Value next = out.kids[i].value;
-    if (!same_ladder(best, next, book_)) {
-      not_known(out, Why::two_ladders);
-      return out;
-    }
-    best.number = node.op == Op::least ? quantity::least(best.number, next.number) : quantity::greatest(best.number, next.number);
+    if (!evaluate::same_ladder(best, next, book_)) return vocabulary::unknown();
+    if (at.op == Op::divide) return vocabulary::of_number(quantity::divide(best.number, next.number));
+    best.number = at.op == Op::least ? quantity::least(best.number, next.number) : quantity::greatest(best.number, next.number);
   }
-  out.value = best;
-  return out;
+  return best;
 }
 
-Evaluated Interpreter::date_step(const Node& node, Evaluated out) {
-  if (node.op == Op::least || node.op == Op::greatest) {
-    Frame none;
-    return extreme(*out.tree, node, std::move(out), none);
-  }
-  Value from = out.kids[0].value;
+// The earliest day by the span that leads there, the latest likewise; an open end stays open.
+Value Interpreter::step_date(const Node& at, const Worked& out) const {
+  const Value& from = out.kids[0].value;
   const Value& by = out.kids[1].value;
-  const quantity::Span span{by.number.lo, by.span_unit};
-  const int sign = node.op == Op::add ? 1 : -1;
-  if (from.number.everything()) {
-    out.value = vocabulary::of_number({});
-    return out;
-  }
-  const auto lo = quantity::step(static_cast<quantity::Day>(from.number.lo), span, sign, &book_.closed);
-  const auto hi = quantity::step(static_cast<quantity::Day>(from.number.hi), span, sign, &book_.closed);
-  if (!lo || !hi) {
-    not_known(out, Why::no_closed_days);
-    return out;
-  }
-  out.value = vocabulary::of_number({static_cast<double>(*lo), static_cast<double>(*hi)});
-  return out;
+  const int sign = at.op == Op::add ? 1 : -1;
+  Interval result;
+  const auto end = [&](double day, double count, double& into) {
+    if (day <= -1e9 || day >= 1e9) return true;
+    const auto there = quantity::step(static_cast<quantity::Day>(day), {count, by.span_unit}, sign, &book_.closed);
+    if (there) into = *there;
+    return there.has_value();
+  };
+  const bool first = end(from.number.lo, sign > 0 ? by.number.lo : by.number.hi, result.lo);
+  const bool last = end(from.number.hi, sign > 0 ? by.number.hi : by.number.lo, result.hi);
+  return first && last ? vocabulary::of_number(result) : vocabulary::unknown();
 }
 
-Evaluated Interpreter::property(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
+// Of a choice that may be several members: what all of them may be.
+Value Interpreter::property(const Tree& tree, const Node& at, const Worked& out) const {
   const Value& subject = out.kids[0].value;
-  if (!usable(subject)) {
-    not_known(out, subject.presence == Presence::none ? Why::of_none : Why::parts);
-    return out;
+  if (!evaluate::usable(subject)) return vocabulary::unknown();
+  const auto& members = book_.vocabulary->choices[type_of(tree, at, 0).choice].members;
+  std::vector<Value> may_be;
+  for (std::size_t m = 0; m < members.size(); ++m) {
+    if ((subject.members >> m & 1U) != 0) may_be.push_back(members[m].properties[at.index]);
   }
-  const auto& choice = book_.vocabulary->choices[out.kids[0].type.choice];
-  bool any = false;
-  for (std::size_t m = 0; m < choice.members.size(); ++m) {
-    if ((subject.members >> m & 1U) == 0) continue;
-    const Value& one = choice.members[m].properties[node.index];
-    out.value = any ? hull(out.value, one, node.type, book_) : one;
-    any = true;
-  }
-  if (!usable(out.value) || (node.type.kind == Kind::truth && out.value.truth == Truth::undecided)) out.why = Why::parts;
-  return out;
+  Value all = may_be.front();
+  for (const auto& one : may_be) all = evaluate::hull(all, one, at.type, book_);
+  return all;
 }
 
-Evaluated Interpreter::reading(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
-  const Value& level = out.kids[0].value;
-  if (!usable(level)) {
-    not_known(out, level.presence == Presence::none ? Why::of_none : out.kids[0].why);
-    return out;
+// No reading from the asked mark is undecided.
+Value Interpreter::reading(const Node& at, const Worked& out) const {
+  if (!all_present(out)) return vocabulary::unknown();
+  for (const auto& one : site_.levels[out.kids[0].value.id]) {
+    if (one.mark == out.kids[1].value.id) return vocabulary::of_number(at.before ? quantity::negate(one.height_m) : one.height_m);
   }
-  const std::uint32_t mark = out.kids[1].value.id;
-  for (const auto& reading : site_.levels[level.id]) {
-    if (reading.mark != mark) continue;
-    out.value = vocabulary::of_number(node.before ? quantity::negate(reading.height_m) : reading.height_m, level.unit);
-    return out;
-  }
-  not_known(out, Why::no_reading);
-  return out;
+  return vocabulary::unknown();
 }
 
-Evaluated Interpreter::choose(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
-  const Truth which = out.kids[0].truth();
-  if (which == Truth::undecided) out.value = hull(out.kids[1].value, out.kids[2].value, node.type, book_);
-  else out.value = out.kids[which == Truth::yes ? 1 : 2].value;
-  if (!usable(out.value) && out.value.presence == Presence::unknown) out.why = Why::parts;
-  return out;
+Value Interpreter::choose(const Node& at, const Worked& out) const {
+  const Truth which = out.kids[0].value.truth;
+  if (which == Truth::yes) return out.kids[1].value;
+  if (which == Truth::no) return out.kids[2].value;
+  return evaluate::hull(out.kids[1].value, out.kids[2].value, at.type, book_);
 }
 
-Why reason(const Evaluated& of) {
-  if (of.why != Why::parts) return of.why;
-  for (const auto& kid : of.kids) {
-    if (kid.why == Why::known) continue;
-    const Why found = reason(kid);
-    if (found != Why::parts && found != Why::known) return found;
-  }
-  return Why::parts;
+Value Interpreter::call(const Node& at, const Worked& out) const {
+  if (!all_present(out)) return vocabulary::unknown();
+  std::vector<Value> inputs;
+  for (const auto& kid : out.kids) inputs.push_back(kid.value);
+  return evaluate::call_function(at.index, inputs, book_).value;
 }
 
-}  // namespace headgate::evaluate
+}  // namespace headgate::reference

@@ -1,80 +1,104 @@
-// The plain tree interpreter: an expression over one site, every node kept. Deliberately naive: it
-// follows the language page line by line.
+// The language page once more, as plainly as it can be said: a tree walked for its value, kid by kid.
+// Slow and without memory on purpose; the evaluator must say the same.
 //
-//   Interpreter run(book, site, options);
-//   Evaluated result = run.evaluate(tree, {});     // frame: the elements of the variables handed in
+//   Interpreter interpreter(book, site);
+//   interpreter.work(tree, {}).value           // of an expression without variables
+//   interpreter.work(tree, {wall}).value       // variable 0 is the element `wall`
 #pragma once
 
-#include <map>
 #include <set>
+#include <utility>
 #include <vector>
 
-#include "evaluate/judge.hpp"
-#include "evaluate/look_up.hpp"
+#include "evaluate/values.hpp"
 
-namespace headgate::evaluate {
+namespace headgate::reference {
 
+using evaluate::Truth;
+using expression::Node;
+using expression::NodeId;
+using expression::Op;
+using expression::Tree;
+using quantity::Interval;
+using vocabulary::Presence;
+using vocabulary::Type;
+using vocabulary::Value;
 using Frame = std::vector<site::ElementId>;
 
-// The elements of a list a binder looks at, and whether there can be no others.
-struct Walked {
+// A node with what it came to, and what that was made of. Kids stand in the node's own order; of a limit
+// the expression of its value follows its keys, of a derived path its formula is the only kid, and of a
+// list there is a kid for each element and part.
+struct Worked {
+  const Tree* tree = nullptr;
+  NodeId node = expression::no_node;
+  Value value;
+  site::ElementId about = site::nowhere;   // of a list's kid
+  std::vector<Worked> kids;
+};
+
+// A list as a quantifier sees it.
+struct Seen {
   site::ListId list = site::nowhere;
-  std::vector<site::ElementId> elements;
-  bool complete = false;
+  std::vector<site::ElementId> elements;   // of the kinds asked for
+  bool complete = false;                   // there are no others of these kinds
 };
 
 class Interpreter {
  public:
   Interpreter(const rulebook::Rulebook& book, const site::Site& site) : book_(book), site_(site) {}
 
-  Evaluated evaluate(const expression::Tree& tree, const Frame& handed);
+  Worked work(const Tree& tree, const Frame& handed);
+  Seen see(const Value& list, const vocabulary::ShapeSet& kinds) const;
 
-  // Papers count for the rule in hand, and for the element its finding is about.
+  // Papers count for the rule in hand and the elements its finding is about.
   void in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);
 
  private:
-  struct Base {
+  // The value of a limit whose expression is being worked out: what `base` starts from.
+  struct Below {
     std::uint32_t limit = 0;
-    std::size_t chain = 0;       // the value whose expression runs
-    std::size_t key = 0;
+    std::size_t chain = 0;
+    std::size_t row = 0;
     site::ElementId element = site::nowhere;
   };
 
-  Walked walk(const expression::Tree& tree, const expression::Node& node, Frame& frame);
-  Evaluated run(const expression::Tree& tree, expression::NodeId id, Frame& frame);
-  Evaluated logic(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated relation(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated item(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated presence(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated arithmetic(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated date_step(const expression::Node& node, Evaluated out);
-  Evaluated path(const expression::Node& node, Evaluated out, const Frame& frame);
-  Evaluated reading(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated property(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated quantifier(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated fold(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated extreme(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated choose(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated limit(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated limit_value(std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element, Evaluated out);
-  Evaluated in_list(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated table(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated call(const expression::Tree& tree, const expression::Node& node, Evaluated out, Frame& frame);
-  Evaluated paper(const expression::Node& node, Evaluated out);
-  Evaluated confirmed(const expression::Node& node, Evaluated out);
-  Evaluated derived(const rulebook::Derived& derivation, site::ElementId element, Evaluated out);
-  void run_kids(const expression::Tree& tree, const expression::Node& node, Evaluated& out, Frame& frame);
+  Worked node(const Tree& tree, NodeId id, Frame& frame);
+  Value value(const Tree& tree, const Node& at, Worked& out, Frame& frame);
+
+  Value logic(const Node& at, const Worked& out) const;
+  Value relation(const Tree& tree, const Node& at, const Worked& out) const;
+  Value is_one_of(const Tree& tree, const Node& at, const Worked& out) const;
+  Value presence(const Tree& tree, const Node& at, const Worked& out) const;
+  Value arithmetic(const Tree& tree, const Node& at, const Worked& out) const;
+  Value sizes(const Node& at, const Worked& out) const;
+  Value step_date(const Node& at, const Worked& out) const;
+  Value property(const Tree& tree, const Node& at, const Worked& out) const;
+  Value reading(const Node& at, const Worked& out) const;
+  Value choose(const Node& at, const Worked& out) const;
+  Value call(const Node& at, const Worked& out) const;
+
+  Value path(const Node& at, Worked& out, const Frame& frame);
+  Value derived(site::ElementId element, site::FieldId field, Worked& out);
+  Value paper(const Node& at) const;
+  Value confirmed(const Node& at) const;
+
+  Value quantifier(const Tree& tree, const Node& at, Worked& out, Frame& frame);
+  Value fold(const Tree& tree, const Node& at, Worked& out, Frame& frame);
+  Value count_or_sum(const Tree& tree, const Node& at, const Seen& seen, const Worked& out) const;
+  Value extreme_of(const Node& at, const Seen& seen, const Worked& out) const;
+  bool never_negative(const Tree& tree, NodeId id) const;
+
+  Value limit(const Node& at, Worked& out);
+  Value limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out);
+  Value in_limit(const Tree& tree, const Node& at, Worked& out, Frame& frame);
+  Value look_up(const Tree& tree, const Node& at, const Worked& out) const;
 
   const rulebook::Rulebook& book_;
   const site::Site& site_;
   const rulebook::Rule* rule_ = nullptr;
   std::vector<site::ElementId> elements_;
-  std::vector<Base> bases_;
-  std::map<std::pair<site::ElementId, site::FieldId>, Evaluated> derived_;
+  std::vector<Below> below_;
   std::set<std::pair<site::ElementId, site::FieldId>> running_;
 };
 
-// The first reason below an undecided node that names something to find out.
-Why reason(const Evaluated& of);
-
-}  // namespace headgate::evaluate
+}  // namespace headgate::reference

@@ -1,168 +1,99 @@
-// Limits by layer, tables, functions and `if`.
-#include "evaluate/interpret.hpp"
-#include "expression/functions.hpp"
+// Limits layer by layer, and tables.
+#include "evaluate/look_up.hpp"
+#include "evaluate/reference/interpret.hpp"
 
-namespace headgate::evaluate {
+namespace headgate::reference {
 
-using expression::Node;
-using expression::Tree;
-using quantity::Interval;
 using rulebook::LimitValue;
-using vocabulary::Presence;
-using vocabulary::Value;
-using Kind = vocabulary::Type::Kind;
 
 namespace {
 
-void not_known(Evaluated& out, Why why) {
-  out.value = vocabulary::unknown();
-  out.why = why;
-}
-
-const Tree* row_of(const LimitValue& value, std::size_t key) {
-  for (const auto& row : value.rows) {
-    if (row.first == key) return &row.second;
+// What one source says for a row (of a limit by kind or member) or at all; nullptr when it has no such row.
+const Tree* tree_of(const LimitValue& value, std::size_t row) {
+  if (value.form != LimitValue::Form::rows) return value.tree ? &*value.tree : nullptr;
+  for (const auto& [key, tree] : value.rows) {
+    if (key == row) return &tree;
   }
   return nullptr;
 }
 
-}  // namespace
-
-// The strongest value from `from` on that has one for the key; `base` in it is the next lower.
-Evaluated Interpreter::limit_value(std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element, Evaluated out) {
-  const auto& limit = book_.limits[index];
-  out.limit = static_cast<std::int32_t>(index);
-  for (std::size_t i = from; i < limit.chain.size(); ++i) {
-    const LimitValue& value = limit.chain[i];
-    const Tree* tree = value.form == LimitValue::Form::rows ? row_of(value, key) : value.tree ? &*value.tree : nullptr;
-    if (value.form == LimitValue::Form::rows && tree == nullptr) continue;
-    out.chain = static_cast<std::int32_t>(i);
-    if (value.form == LimitValue::Form::unknown || tree == nullptr) {
-      not_known(out, Why::no_value);
-      return out;
-    }
-    bases_.push_back({index, i, key, element});
-    Evaluated inner = evaluate(*tree, element == site::nowhere ? Frame{} : Frame{element});
-    bases_.pop_back();
-    out.value = inner.value;
-    out.why = inner.why == Why::known ? Why::known : Why::parts;
-    out.kids.push_back(std::move(inner));
-    if (!value.doubt.empty()) not_known(out, Why::doubt);
-    return out;
-  }
-  not_known(out, limit.chain.empty() ? Why::no_value : Why::no_row);
-  return out;
+// The value in force of a limit that is not asked row by row; nullptr when nothing can be said from it.
+const LimitValue* in_force(const rulebook::Limit& limit) {
+  if (limit.chain.empty() || !limit.chain[0].doubt.empty()) return nullptr;
+  return limit.chain[0].form == LimitValue::Form::unknown ? nullptr : &limit.chain[0];
 }
 
-Evaluated Interpreter::limit(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  const auto& signature = book_.limits[node.index].signature;
-  for (const auto kid : node.kids) out.kids.push_back(run(tree, kid, frame));
-  if (out.kids.empty()) return limit_value(node.index, 0, 0, site::nowhere, std::move(out));
+}  // namespace
+
+// Rows are replaced row by row: the strongest source that has the row counts, and `base` is the next below it.
+Value Interpreter::limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out) {
+  const auto& chain = book_.limits[limit].chain;
+  for (std::size_t i = from; i < chain.size(); ++i) {
+    const Tree* tree = tree_of(chain[i], row);
+    if (tree == nullptr && chain[i].form == LimitValue::Form::rows) continue;
+    if (tree == nullptr) return vocabulary::unknown();
+    below_.push_back({limit, i, row, element});
+    out.kids.push_back(work(*tree, element == site::nowhere ? Frame{} : Frame{element}));
+    below_.pop_back();
+    return chain[i].doubt.empty() ? out.kids.back().value : vocabulary::unknown();
+  }
+  return vocabulary::unknown();
+}
+
+Value Interpreter::limit(const Node& at, Worked& out) {
+  if (out.kids.empty()) return limit_row(at.index, 0, 0, site::nowhere, out);
   const Value key = out.kids[0].value;
-  if (!usable(key)) {
-    out.limit = static_cast<std::int32_t>(node.index);
-    not_known(out, key.presence == Presence::none ? Why::of_none : Why::parts);
-    return out;
+  if (!evaluate::usable(key)) return vocabulary::unknown();
+  const auto choice = book_.limits[at.index].signature.by_choice;
+  if (choice == vocabulary::no_id) return limit_row(at.index, 0, site_.elements[key.id].shape, key.id, out);
+  std::vector<Value> rows;
+  for (std::size_t member = 0; member < book_.vocabulary->choices[choice].members.size(); ++member) {
+    if ((key.members >> member & 1U) != 0) rows.push_back(limit_row(at.index, 0, member, site::nowhere, out));
   }
-  if (signature.by_choice == vocabulary::no_id) {
-    return limit_value(node.index, 0, site_.elements[key.id].shape, key.id, std::move(out));
-  }
-  // A choice that may be several members: the hull of their rows.
-  bool first = true;
-  Evaluated all = out;
-  for (std::size_t member = 0; member < vocabulary::most_members; ++member) {
-    if ((key.members >> member & 1U) == 0 || member >= book_.vocabulary->choices[signature.by_choice].members.size()) continue;
-    Evaluated one = limit_value(node.index, 0, member, site::nowhere, Evaluated(out));
-    if (first) all = std::move(one);
-    else {
-      all.value = hull(all.value, one.value, node.type, book_);
-      if (!usable(all.value)) all.why = one.why == Why::known ? all.why : one.why;
-      all.kids.insert(all.kids.end(), one.kids.begin(), one.kids.end());
-    }
-    first = false;
-  }
-  if (first) not_known(all, Why::no_row);
+  Value all = rows.front();
+  for (const auto& row : rows) all = evaluate::hull(all, row, at.type, book_);
   return all;
 }
 
-Evaluated Interpreter::in_list(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  out.kids.push_back(run(tree, node.kids[0], frame));
+Value Interpreter::in_limit(const Tree& tree, const Node& at, Worked& out, Frame& frame) {
+  out.kids.push_back(node(tree, at.kids[0], frame));
   const Value& subject = out.kids[0].value;
-  const Node& of = tree[node.kids[1]];
-  Evaluated list;
-  list.tree = &tree;
-  list.node = node.kids[1];
-  list.type = of.type;
-  list.limit = static_cast<std::int32_t>(of.index);
-  const auto& chain = book_.limits[of.index].chain;
-  Compared any{Truth::no, Why::known};
-  if (chain.empty() || chain[0].form == LimitValue::Form::unknown || !chain[0].doubt.empty()) {
-    any = {Truth::undecided, chain.empty() ? Why::no_value : chain[0].doubt.empty() ? Why::no_value : Why::doubt};
-  } else if (of.type.kind == Kind::season) {
-    list.chain = 0;
-    list.value = limit_value(of.index, 0, 0, site::nowhere, Evaluated(list)).value;
-    any = in_season(subject, list.value);
-  } else {
-    list.chain = 0;
-    std::uint64_t members = 0;
-    for (const auto& value : chain[0].list) {
-      members |= value.members;
-      const Compared one = same(subject, value, out.kids[0].type, book_);
-      any.truth = quantity::either(any.truth, one.truth);
-      if (one.truth == Truth::undecided) any.why = one.why;
-    }
-    const bool choice = out.kids[0].type.kind == Kind::choice && usable(subject) && !chain[0].list.empty();
-    if (any.truth == Truth::undecided && choice && (subject.members & ~members) == 0) any = {Truth::yes, Why::known};
+  const Node& list = tree[at.kids[1]];
+  const LimitValue* value = in_force(book_.limits[list.index]);
+  const Type& type = tree[at.kids[0]].type;
+  if (value == nullptr || !evaluate::usable(subject)) return vocabulary::of_truth(Truth::undecided);
+  Truth any = Truth::no;
+  if (list.type.kind == Type::Kind::season) {
+    Worked season;
+    any = evaluate::in_season(subject, limit_row(list.index, 0, 0, site::nowhere, season)).truth;
   }
-  list.why = any.why == Why::no_value || any.why == Why::doubt ? any.why : Why::known;
-  out.kids.push_back(std::move(list));
-  const Truth truth = node.negated ? quantity::opposite(any.truth) : any.truth;
-  out.value = vocabulary::of_truth(truth);
-  out.why = truth == Truth::undecided ? any.why : Why::known;
-  return out;
+  std::uint64_t listed = 0;
+  for (const auto& item : value->list) {
+    listed |= item.members;
+    if (type.kind == Type::Kind::element) any = quantity::either(any, quantity::truth(site_.elements[subject.id].shape == item.id));
+    else any = quantity::either(any, evaluate::same(subject, item, type, book_).truth);
+  }
+  const bool choice = type.kind == Type::Kind::choice && !value->list.empty();
+  if (choice && (subject.members & ~listed) == 0) any = Truth::yes;
+  return vocabulary::of_truth(at.negated ? quantity::opposite(any) : any);
 }
 
-Evaluated Interpreter::table(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
+Value Interpreter::look_up(const Tree& tree, const Node& at, const Worked& out) const {
+  const bool of_limit = at.index == vocabulary::no_id;
+  std::uint32_t table = at.index;
+  if (of_limit) {
+    const LimitValue* value = in_force(book_.limits[tree[at.kids[0]].index]);
+    if (value == nullptr || value->form != LimitValue::Form::table) return vocabulary::unknown();
+    table = value->table;
+  }
   std::vector<Value> keys;
-  std::uint32_t index = node.index;
-  std::size_t first_key = 0;
-  for (std::size_t k = 0; k < node.kids.size(); ++k) out.kids.push_back(run(tree, node.kids[k], frame));
-  const rulebook::Table* table = nullptr;
-  if (!node.kids.empty() && tree[node.kids[0]].op == expression::Op::limit && node.index == vocabulary::no_id) {
-    // A limit that holds a table: the strongest value's one.
-    const auto& chain = book_.limits[tree[node.kids[0]].index].chain;
-    out.limit = static_cast<std::int32_t>(tree[node.kids[0]].index);
-    first_key = 1;
-    if (chain.empty() || chain[0].form != LimitValue::Form::table || !chain[0].doubt.empty()) {
-      not_known(out, chain.empty() || chain[0].doubt.empty() ? Why::no_value : Why::doubt);
-      return out;
-    }
-    out.chain = 0;
-    index = chain[0].table;
+  for (std::size_t i = of_limit ? 1 : 0; i < out.kids.size(); ++i) {
+    Value key = out.kids[i].value;
+    if (!evaluate::usable(key)) return vocabulary::unknown();
+    if (tree[at.kids[i]].type.kind == Type::Kind::element) key.id = site_.elements[key.id].shape;   // a row a kind
+    keys.push_back(key);
   }
-  table = &book_.tables[index];
-  out.table = static_cast<std::int32_t>(index);
-  for (std::size_t k = first_key; k < out.kids.size(); ++k) keys.push_back(out.kids[k].value);
-  const Found found = look_up(*table, keys, node.column, book_);
-  out.value = found.value;
-  out.why = found.why;
-  return out;
+  return evaluate::look_up(book_.tables[table], keys, at.column, book_).value;
 }
 
-Evaluated Interpreter::call(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  run_kids(tree, node, out, frame);
-  std::vector<Value> inputs;
-  for (const auto& kid : out.kids) {
-    if (!usable(kid.value)) {
-      not_known(out, Why::parts);
-      return out;
-    }
-    inputs.push_back(kid.value);
-  }
-  const Found found = call_function(node.index, inputs, book_);
-  out.value = found.value;
-  out.why = found.why;
-  return out;
-}
-
-}  // namespace headgate::evaluate
+}  // namespace headgate::reference

@@ -1,151 +1,157 @@
-// Walking finite lists: some, no, every, count, sum, least, greatest.
+// Finite lists: some, no, every, count, sum, least, greatest.
+#include <algorithm>
 #include <limits>
 
-#include "evaluate/interpret.hpp"
+#include "evaluate/reference/interpret.hpp"
 
-namespace headgate::evaluate {
-
-using expression::Node;
-using expression::no_node;
-using expression::Op;
-using expression::Tree;
-using quantity::Interval;
-using vocabulary::Presence;
+namespace headgate::reference {
 
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-void decide(Evaluated& out, Truth truth, Why why) {
-  out.value = vocabulary::of_truth(truth);
-  out.why = truth == Truth::undecided ? why : Why::known;
+// One element of a list: whether it counts, and the fact looked at.
+struct Item {
+  Truth where = Truth::yes;
+  Value value;
+};
+
+std::vector<Item> items(const Node& at, const Seen& seen, const Worked& out) {
+  const bool counts = at.op == Op::count;
+  const NodeId where = counts ? at.kids[0] : at.kids[1];
+  std::vector<Item> result;
+  std::size_t kid = 0;
+  for (std::size_t i = 0; i < seen.elements.size(); ++i) {
+    Item item;
+    item.value = counts ? vocabulary::of_number(quantity::exactly(1)) : out.kids[kid++].value;
+    if (where != expression::no_node) item.where = out.kids[kid++].value.truth;
+    if (item.value.presence != Presence::present) item.value.number = {};
+    if (item.where != Truth::no) result.push_back(item);
+  }
+  return result;
 }
+
+// Sizes nobody knows stand on no ladder.
+bool all_metric(const std::vector<Item>& items) {
+  std::size_t metric = 0;
+  for (const auto& item : items) {
+    if (item.value.number.everything()) continue;
+    if (item.value.ladder == vocabulary::Ladder::inch) return false;
+    ++metric;
+  }
+  return metric > 0;
+}
+
+bool of_sizes(const Type& type) { return type.kind == Type::Kind::number && type.dimension == quantity::dimensions::size; }
 
 }  // namespace
 
-Walked Interpreter::walk(const Tree& tree, const Node& node, Frame& frame) {
-  Walked walked;
-  Evaluated list = run(tree, node.binder.list, frame);
-  if (list.value.id == site::nowhere || list.value.presence != Presence::present) {
-    walked.complete = list.value.presence == Presence::none;
-    walked.list = site::nowhere;
-    return walked;
+Seen Interpreter::see(const Value& list, const vocabulary::ShapeSet& kinds) const {
+  Seen seen;
+  seen.complete = list.presence == Presence::none;
+  seen.list = list.id;
+  if (list.presence != Presence::present) return seen;
+  const auto& written = site_.lists[list.id];
+  seen.complete = written.complete || written.complete_for(kinds);
+  for (const auto element : written.items) {
+    if (kinds.test(site_.elements[element].shape)) seen.elements.push_back(element);
   }
-  walked.list = list.value.id;
-  const auto& items = site_.lists[walked.list];
-  walked.complete = items.complete || (node.binder.shapes & ~items.closed).none();
-  for (const auto element : items.items) {
-    if (node.binder.shapes.test(site_.elements[element].shape)) walked.elements.push_back(element);
-  }
-  return walked;
+  return seen;
 }
 
-Evaluated Interpreter::quantifier(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  const Walked walked = walk(tree, node, frame);
-  out.list = walked.list;
-  const bool every = node.op == Op::every;
-  Truth result = every ? Truth::yes : Truth::no;
-  for (const auto element : walked.elements) {
-    frame[node.binder.variable] = element;
-    Truth where = Truth::yes;
-    Truth has = Truth::yes;
-    for (std::size_t k = 0; k < node.kids.size(); ++k) {
-      if (node.kids[k] == no_node) continue;
-      Evaluated kid = run(tree, node.kids[k], frame);
-      kid.about = element;
-      (k == 0 ? where : has) = kid.truth();
-      out.kids.push_back(std::move(kid));
+// some: one that is, and no: none that is; every: none that is not. An unfinished list may hold another.
+Value Interpreter::quantifier(const Tree& tree, const Node& at, Worked& out, Frame& frame) {
+  const Seen seen = see(node(tree, at.binder.list, frame).value, at.binder.shapes);
+  Truth found = Truth::no;   // one that counts and has it; of `every`: one that counts and has it not
+  for (const auto element : seen.elements) {
+    frame[at.binder.variable] = element;
+    Truth parts[] = {Truth::yes, Truth::yes};
+    for (std::size_t k = 0; k < at.kids.size(); ++k) {
+      if (at.kids[k] == expression::no_node) continue;
+      out.kids.push_back(node(tree, at.kids[k], frame));
+      out.kids.back().about = element;
+      parts[k] = out.kids.back().value.truth;
     }
-    if (every) result = quantity::both(result, quantity::either(quantity::opposite(where), has));
-    else result = quantity::either(result, quantity::both(where, has));
+    const Truth has = at.op == Op::every ? quantity::opposite(parts[1]) : parts[1];
+    found = quantity::either(found, quantity::both(parts[0], has));
   }
-  Why why = Why::parts;
-  if (!walked.complete && result == (every ? Truth::yes : Truth::no)) {
-    result = Truth::undecided;
-    why = Why::unfinished;
-  }
-  decide(out, node.op == Op::no ? quantity::opposite(result) : result, why);
-  return out;
+  if (!seen.complete) found = quantity::either(found, Truth::undecided);
+  return vocabulary::of_truth(at.op == Op::some ? found : quantity::opposite(found));
 }
 
-// Whether an expression can never be negative, by what the vocabulary declares of its facts.
-bool never_negative(const Tree& tree, expression::NodeId id, const vocabulary::Vocabulary& vocabulary) {
-  const Node& node = tree[id];
-  if (node.op == Op::literal) return node.value.number.lo >= 0;
-  if (node.op == Op::add || node.op == Op::multiply || node.op == Op::divide || node.op == Op::greatest || node.op == Op::least) {
-    for (const auto kid : node.kids) {
-      if (!never_negative(tree, kid, vocabulary)) return false;
+Value Interpreter::fold(const Tree& tree, const Node& at, Worked& out, Frame& frame) {
+  const Seen seen = see(node(tree, at.binder.list, frame).value, at.binder.shapes);
+  for (const auto element : seen.elements) {
+    frame[at.binder.variable] = element;
+    for (const NodeId kid : at.kids) {
+      if (kid == expression::no_node) continue;
+      out.kids.push_back(node(tree, kid, frame));
+      out.kids.back().about = element;
     }
-    return true;
   }
-  if (node.op != Op::path || node.steps.empty()) return false;
-  for (const auto& shape : vocabulary.shapes) {   // every fact of this name must be declared so
-    const auto field = shape.field(node.steps.back().name);
+  const bool adds = at.op == Op::count || at.op == Op::sum;
+  return adds ? count_or_sum(tree, at, seen, out) : extreme_of(at, seen, out);
+}
+
+// An element that may not count adds the hull of nothing and its value.
+Value Interpreter::count_or_sum(const Tree& tree, const Node& at, const Seen& seen, const Worked& out) const {
+  Interval total = quantity::exactly(0);
+  for (const auto& item : items(at, seen, out)) {
+    const Interval adds = item.value.number;
+    total = quantity::add(total, item.where == Truth::yes ? adds : quantity::hull(adds, quantity::exactly(0)));
+  }
+  if (!seen.complete) {
+    const bool only_grows = at.op == Op::count || never_negative(tree, at.kids[0]);
+    total = only_grows ? Interval{total.lo, infinity} : Interval{};
+  }
+  return vocabulary::of_number(total);
+}
+
+// Of no elements there is no least; while none is certain to count there may be none. Sizes go onto one ladder.
+Value Interpreter::extreme_of(const Node& at, const Seen& seen, const Worked& out) const {
+  const auto all = items(at, seen, out);
+  const bool least = at.op == Op::least_of;
+  const bool certain = std::any_of(all.begin(), all.end(), [](const Item& item) { return item.where == Truth::yes; });
+  if (!certain) return vocabulary::unknown();
+  Value best;
+  best.presence = Presence::present;
+  best.ladder = all_metric(all) ? vocabulary::Ladder::metric : vocabulary::Ladder::inch;
+  double lo = infinity;
+  double hi = infinity;
+  for (const auto& item : all) {
+    Value value = item.value;
+    if (of_sizes(at.type) && !item.value.number.everything() && !evaluate::same_ladder(value, best, book_)) return vocabulary::unknown();
+    if (!least) value.number = quantity::negate(value.number);
+    lo = std::min(lo, value.number.lo);
+    if (item.where == Truth::yes) hi = std::min(hi, value.number.hi);
+  }
+  if (!seen.complete) lo = -infinity;
+  best.number = least ? Interval{lo, hi} : Interval{-hi, -lo};
+  return best;
+}
+
+bool Interpreter::never_negative(const Tree& tree, NodeId id) const {
+  const Node& at = tree[id];
+  const auto kids = [&] {
+    return std::all_of(at.kids.begin(), at.kids.end(), [&](NodeId kid) { return never_negative(tree, kid); });
+  };
+  switch (at.op) {
+    case Op::literal: return at.value.number.lo >= 0;
+    case Op::count: return true;
+    case Op::add:
+    case Op::multiply:
+    case Op::divide:
+    case Op::least:
+    case Op::greatest: return kids();
+    case Op::path: break;
+    default: return false;
+  }
+  if (at.steps.empty()) return false;
+  for (const auto& shape : book_.vocabulary->shapes) {
+    const auto field = shape.field(at.steps.back().name);
     if (field && !shape.fields[*field].never_negative) return false;
   }
   return true;
 }
 
-Evaluated Interpreter::fold(const Tree& tree, const Node& node, Evaluated out, Frame& frame) {
-  const Walked walked = walk(tree, node, frame);
-  out.list = walked.list;
-  const bool counts = node.op == Op::count;
-  const std::size_t where_kid = counts ? 0 : 1;
-  const bool summing = counts || node.op == Op::sum;
-  const bool least = node.op == Op::least_of;
-  Interval total = quantity::exactly(0);
-  Interval best = least ? Interval{infinity, infinity} : Interval{-infinity, -infinity};
-  bool some_certain = false;
-  Why why = Why::known;
-  const quantity::Unit* unit = nullptr;
-  for (const auto element : walked.elements) {
-    frame[node.binder.variable] = element;
-    Interval value = quantity::exactly(1);
-    Truth where = Truth::yes;
-    for (std::size_t k = 0; k < node.kids.size(); ++k) {
-      if (node.kids[k] == no_node) continue;
-      Evaluated kid = run(tree, node.kids[k], frame);
-      kid.about = element;
-      if (k == where_kid) where = kid.truth();
-      else value = kid.value.presence == Presence::present ? kid.value.number : Interval{};
-      if (k != where_kid && unit == nullptr) unit = kid.value.unit;
-      out.kids.push_back(std::move(kid));
-    }
-    if (where == Truth::no) continue;
-    const bool certain = where == Truth::yes;
-    some_certain = some_certain || certain;
-    if (!certain || value.everything()) why = Why::parts;
-    if (summing) {
-      total = quantity::add(total, certain ? value : quantity::hull(value, quantity::exactly(0)));
-    } else if (least) {
-      best.lo = std::min(best.lo, value.lo);
-      if (certain) best.hi = std::min(best.hi, value.hi);
-    } else {
-      best.hi = std::max(best.hi, value.hi);
-      if (certain) best.lo = std::max(best.lo, value.lo);
-    }
-  }
-  if (!walked.complete) why = Why::unfinished;
-  if (summing) {
-    if (!walked.complete) {
-      const bool grows = counts || never_negative(tree, node.kids[0], *book_.vocabulary);
-      total = grows ? Interval{total.lo, infinity} : Interval{};
-    }
-    out.value = vocabulary::of_number(total, unit);
-    out.why = why;
-    return out;
-  }
-  if (walked.elements.empty() && walked.complete) {
-    out.value = vocabulary::unknown();
-    out.why = Why::empty;
-    return out;
-  }
-  if (!walked.complete) (least ? best.lo : best.hi) = least ? -infinity : infinity;
-  if (!some_certain) (least ? best.hi : best.lo) = least ? infinity : -infinity;
-  out.value = vocabulary::of_number(best, unit);
-  if (node.type.kind != vocabulary::Type::Kind::number) out.value.unit = nullptr;
-  out.why = why;
-  return out;
-}
-
-}  // namespace headgate::evaluate
+}  // namespace headgate::reference

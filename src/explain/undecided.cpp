@@ -1,0 +1,116 @@
+// Why something could not be decided, in words.
+#include <fmt/format.h>
+
+#include "explain/words.hpp"
+
+namespace headgate::explain {
+
+using evaluate::Why;
+using expression::Node;
+using expression::Op;
+using vocabulary::Presence;
+using Kind = vocabulary::Type::Kind;
+
+namespace {
+
+const Node& node_of(const Evaluated& of) { return of.tree->nodes[of.node]; }
+
+std::string table_end(const Context& context, const Evaluated& of) {
+  const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
+  return fmt::format("the table {} has no row for {}", table.title.empty() ? spaced(table.signature.name) : table.title,
+                     of.kids.empty() ? "it" : shown(context, of.kids.back()));
+}
+
+std::string unfinished_words(const Context& context, const Evaluated& of) {
+  const bool stated = of.list == site::nowhere || context.site->lists[of.list].stated;
+  return fmt::format("the {} is {}", list_words(context, of), stated ? "not written down to its end" : "not stated");
+}
+
+// "the pipe's size is not stated"; "Does the valve shut off fully? Not stated"
+std::string missing(const Context& context, const Evaluated& path, const std::string& how) {
+  if (node_of(path).op == Op::confirmed) return fmt::format("nobody has confirmed {}", spaced(node_of(path).name));
+  if (const auto list = hiding_list(context, path)) {
+    const auto& owner = context.site->elements[context.site->lists[*list].owner];
+    const auto& field = context.book->vocabulary->shapes[owner.shape].fields[context.site->lists[*list].field];
+    return fmt::format("{} cannot be told while the {} is not written down to its end", subject(context, path), spaced(field.name));
+  }
+  const auto* field = field_of(context, path);
+  if (path.type.kind == Kind::truth && field != nullptr && !field->ask.empty()) return field->ask + (how == "not stated" ? " Not stated" : " Nobody knows");
+  return subject(context, path) + " is " + how;
+}
+
+// "highest static pressure is 79 psi +/- 2 psi, too coarse to compare with 80 psi (…)"
+std::string too_close(const Context& context, const Evaluated& of) {
+  switch (node_of(of).op) {
+    case Op::compare:
+    case Op::same:
+      return fmt::format("{} is {}, too coarse to compare with {}", left(context, of.kids[0]), shown(context, of.kids[0]), bound(context, of.kids[1]));
+    case Op::between:
+      return fmt::format("{} is {}, too coarse to compare with {} and {}", left(context, of.kids[1]), shown(context, of.kids[1]),
+                         bound(context, of.kids[0]), bound(context, of.kids[2]));
+    case Op::is_item:
+    case Op::one_of:
+    case Op::in_list:
+      return fmt::format("{} is {}, which may or may not be {}", left(context, of.kids[0]), shown(context, of.kids[0]), any_of(context, of));
+    default: return "it cannot be told whether " + in_words(context, *of.tree, of.node);
+  }
+}
+
+std::string of_none(const Context& context, const Evaluated& of) {
+  if (of.element == site::nowhere || of.beyond.empty()) return subject(context, of) + " is none: there is nothing to compare";
+  const auto& shape = context.book->vocabulary->shapes[context.site->elements[of.element].shape];
+  return fmt::format("{} cannot be told where there is no {}", subject(context, of), spaced(shape.fields[of.field].name));
+}
+
+}  // namespace
+
+const Evaluated& root_cause(const Evaluated& of) {
+  for (const auto& kid : of.kids) {
+    if (kid.why != Why::known) return root_cause(kid);
+  }
+  return of;
+}
+
+std::optional<site::ListId> hiding_list(const Context& context, const Evaluated& path) {
+  if (path.tree == nullptr || node_of(path).op != Op::path || path.element == site::nowhere) return std::nullopt;
+  const auto& element = context.site->elements[path.element];
+  const auto& fields = context.book->vocabulary->shapes[element.shape].fields;
+  if (path.field >= fields.size() || fields[path.field].holds != vocabulary::Field::Holds::reference) return std::nullopt;
+  if (element.walk == site::nowhere || context.site->lists[element.walk].complete) return std::nullopt;
+  return element.walk;
+}
+
+std::string undecided(const Context& context, const Evaluated& leaf) {
+  const Evaluated& cause = root_cause(leaf);
+  const Node& node = node_of(cause);
+  switch (cause.why) {
+    case Why::missing: return missing(context, cause, "not stated");
+    case Why::asked_not: return missing(context, cause, "stated as unknown");
+    case Why::too_close: return too_close(context, cause);
+    case Why::of_none: return of_none(context, cause);
+    case Why::no_reading: {
+      const auto mark = cause.kids.size() > 1 ? cause.kids[1].value.id : vocabulary::no_id;
+      const auto& marks = context.book->vocabulary->marks;
+      return fmt::format("{} has no reading from {}", left(context, cause), mark < marks.size() ? marks[mark].title : "the mark asked for");
+    }
+    case Why::unfinished: return unfinished_words(context, cause);
+    case Why::empty: return "there is nothing to take the least or greatest of";
+    case Why::outside_table: return cause.table >= 0 ? table_end(context, cause) : "the ladder of sizes ends before it";
+    case Why::no_row: return limit_title(context, cause) + " has no value for this kind";
+    case Why::no_value: return limit_title(context, cause) + " is not known";
+    case Why::doubt: return limit_title(context, cause) + " is doubtful: ask the authority which value counts";
+    case Why::no_closed_days: return "the place's closed days are not known that far";
+    case Why::two_ladders: return "an inch size and a metric size without an equivalence cannot be compared";
+    case Why::out_of_range: return in_words(context, *cause.tree, cause.node) + " has an input outside its range";
+    case Why::known:
+    case Why::parts: break;
+  }
+  if (node.op == Op::property) {
+    return fmt::format("{} is {}, which may or may not be {}", left(context, cause.kids[0]), shown(context, cause.kids[0]), property_words(context, cause));
+  }
+  return too_close(context, cause);
+}
+
+std::string reason(const Context& context, const Evaluated& of) { return undecided(context, of); }
+
+}  // namespace headgate::explain

@@ -1,0 +1,237 @@
+// Every number and list a model code or practice sets in rules/, against what was written down when the
+// sections were looked up: value, section, and how far the section was seen. A limit without a row here fails.
+#include <algorithm>
+#include <deque>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "document/read.hpp"
+#include "rulebook/load.hpp"
+
+namespace headgate::rulebook {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Row {
+  std::string limit, citation, value, seen;
+};
+
+// From page images, prints of adopted codes, quotations and memory, as the last column says.
+const std::vector<Row> published = {
+    // 80 psi static: quoted on an officials' forum (residential), a print of Philadelphia's code (plumbing),
+    // the publisher's newsletters of 2018 and 2024 (uniform).
+    {"static-pressure-max", "irc-2018 P2903.3.1", "80 psi", "secondary"},
+    {"static-pressure-max", "ipc-2018 604.8", "80 psi", "secondary"},
+    {"static-pressure-max", "upc-2024 608.2", "80 psi", "adopted text"},
+    // Regulators of 1-1/2 in and larger need no strainer: the same newsletters.
+    {"strainer-exempt-size", "upc-2024 608.2", "1-1/2 in", "adopted text"},
+    {"reducer-standards", "irc-2018 P2903.3.1", "asse-1003, csa-b356", "secondary"},
+    {"reducer-standards", "ipc-2018 604.8", "asse-1003, csa-b356", "secondary"},
+    {"reducer-standards", "upc-2024 608.2", "asse-1003, awwa-c530", "adopted text"},
+    {"setting-low", "practice", "45 psi", "common practice"},
+    {"setting-high", "practice", "65 psi", "common practice"},
+    // 15 psi left after all losses at peak demand: a trade column and older reprints.
+    {"residual-pressure-min", "upc-2024 608.1", "15 psi", "secondary"},
+    // Stood in residential codes to about 2012 and is kept as a rule of thumb.
+    {"low-static-pressure", "practice", "40 psi", "common practice"},
+    {"shutoff-run", "practice", "5 ft", "common practice"},
+    {"units-on-one-valve", "irc-2018 P2903.9.1", "1", "other edition"},
+    {"units-on-one-valve", "ipc-2018 606.1", "1", "other edition"},
+    // Two steps of nominal size: 2006 wording (residential), the publisher's article on 2024 (plumbing).
+    {"sleeve-steps", "irc-2018 P2603.4", "2", "other edition"},
+    {"sleeve-steps", "ipc-2018 305.3", "2", "other edition"},
+    {"sleeve-ratio", "practice", "1.5", "common practice"},
+    // 8 mil of plastic: page image of the 2018 book; a Texas city's sheet on 2024.
+    {"sheathing-min", "irc-2018 P2603.3", "0.008 in", "adopted text"},
+    {"sheathing-min", "ipc-2018 305.1", "0.008 in", "other edition"},
+    {"lawn-preventers", "irc-2018 P2902.5.3",
+     "atmospheric-vacuum-breaker, pressure-vacuum-breaker, spill-resistant-vacuum-breaker, reduced-pressure",
+     "secondary"},
+    {"lawn-preventers", "ipc-2018 608.17.5",
+     "atmospheric-vacuum-breaker, pressure-vacuum-breaker, spill-resistant-vacuum-breaker, reduced-pressure",
+     "from memory"},
+    {"lawn-preventers", "upc-2024 603.5.6",
+     "atmospheric-vacuum-breaker, pressure-vacuum-breaker, spill-resistant-vacuum-breaker, reduced-pressure",
+     "other edition"},
+    {"high-hazard-preventers", "practice", "reduced-pressure, air-gap", "common practice"},
+    {"low-hazard-preventers", "practice", "double-check, reduced-pressure, air-gap", "common practice"},
+    {"fire-sprinkler-preventers", "ipc-2018 608.17.4", "double-check, reduced-pressure", "secondary"},
+    // 6 in and 12 in: rules of Texas, Iowa and Colorado places; the model sections' own inches were cut off.
+    {"breaker-rise", "irc-2018 P2902.3.2", "atmospheric-vacuum-breaker 6 in", "secondary"},
+    {"breaker-rise", "irc-2018 P2902.3.4", "pressure-vacuum-breaker 12 in", "secondary"},
+    {"breaker-rise", "ipc-2018 608.15", "atmospheric-vacuum-breaker 6 in, pressure-vacuum-breaker 12 in", "secondary"},
+    {"breaker-rise", "upc-2024 603.2", "atmospheric-vacuum-breaker 6 in, pressure-vacuum-breaker 12 in", "from memory"},
+    {"breaker-hours", "upc-2024 603.2", "12 h", "from memory"},
+    {"breaker-hours", "practice", "12 h", "common practice"},
+    // 12 in: California and Texas city rules.
+    {"relief-height", "upc-2024 603.4.3", "12 in", "secondary"},
+    {"relief-height", "practice", "12 in", "common practice"},
+    // Page image of the 2018 book; Louisiana's print of 2015; an Iowa city and a Washington cross-reference.
+    {"tested-preventers", "irc-2018 P2503.8.2", "double-check, reduced-pressure, pressure-vacuum-breaker",
+     "adopted text"},
+    {"tested-preventers", "ipc-2018 312.10.2",
+     "double-check, reduced-pressure, pressure-vacuum-breaker, spill-resistant-vacuum-breaker", "other edition"},
+    {"tested-preventers", "upc-2024 603.4.2",
+     "double-check, reduced-pressure, pressure-vacuum-breaker, spill-resistant-vacuum-breaker", "secondary"},
+    {"test-interval", "irc-2018 P2503.8.2", "12 months", "adopted text"},
+    {"test-interval", "ipc-2018 312.10.2", "12 months", "other edition"},
+    {"test-interval", "upc-2024 603.4.2", "12 months", "secondary"},
+    {"report-time", "practice", "30 days", "common practice"},
+    // The tables of materials are recalled; that polybutylene is in none of them was seen in an inspectors' list.
+    {"service-materials", "irc-2018 P2906.4",
+     "k-copper, l-copper, m-copper, brass, stainless, galvanized, ductile-iron, hdpe, pe-rt, pex, pex-al-pex, cpvc, "
+     "pvc, "
+     "polypropylene",
+     "from memory"},
+    {"service-materials", "ipc-2018 605.3",
+     "k-copper, l-copper, m-copper, brass, stainless, galvanized, ductile-iron, hdpe, pe-rt, pex, pex-al-pex, cpvc, "
+     "pvc, "
+     "polypropylene",
+     "other edition"},
+    {"service-materials", "upc-2024 604.1",
+     "k-copper, l-copper, m-copper, brass, stainless, galvanized, ductile-iron, hdpe, pe-rt, pex, pex-al-pex, cpvc, "
+     "pvc, "
+     "polypropylene",
+     "secondary"},
+    {"indoor-materials", "irc-2018 P2906.5",
+     "k-copper, l-copper, m-copper, brass, stainless, galvanized, pe-rt, pex, pex-al-pex, cpvc, polypropylene",
+     "from memory"},
+    {"indoor-materials", "ipc-2018 605.4",
+     "k-copper, l-copper, m-copper, brass, stainless, galvanized, pe-rt, pex, pex-al-pex, cpvc, polypropylene",
+     "secondary"},
+    {"indoor-materials", "upc-2024 604.1",
+     "k-copper, l-copper, m-copper, brass, stainless, galvanized, pe-rt, pex, pex-al-pex, cpvc, polypropylene",
+     "secondary"},
+    // Type L at least: a California city's print of the 1997 text.
+    {"buried-copper", "irc-2018 P2906.4", "k-copper, l-copper, m-copper", "from memory"},
+    {"buried-copper", "ipc-2018 605.3", "k-copper, l-copper, m-copper", "other edition"},
+    {"buried-copper", "upc-2024 604.3", "k-copper, l-copper", "other edition"},
+    // 160 psi at 73 F, or the highest pressure of the supply where that is more.
+    {"service-rating", "irc-2018 P2906.4", "greatest(160 psi, pressure.highest-static)", "from memory"},
+    {"service-rating", "ipc-2018 605.3", "greatest(160 psi, pressure.highest-static)", "other edition"},
+    {"service-rating", "upc-2024 604.1", "160 psi", "secondary"},
+    // Weighted average over the wetted surface, as in the federal act.
+    {"lead-share-max", "irc-2018 P2906.2.1", "0.25 %", "adopted text"},
+    {"lead-share-max", "ipc-2018 605.2.1", "0.25 %", "adopted text"},
+    {"lead-share-max", "upc-2024 604.2", "0.25 %", "secondary"},
+};
+
+std::string in_words(const Row& row) { return row.limit + " | " + row.citation + " | " + row.value + " | " + row.seen; }
+
+class Shipped {
+ public:
+  Shipped() {
+    std::vector<fs::path> paths;
+    for (const auto& entry : fs::recursive_directory_iterator(root / "rules")) {
+      if (entry.path().extension() == ".yaml") paths.push_back(entry.path());
+    }
+    std::sort(paths.begin(), paths.end());
+    for (const auto& path : paths) add(library, read(path), found);
+    vocabulary = read_vocabulary(library, {}, found);
+  }
+
+  Rulebook model(const std::string& id) {
+    const auto place = read_place(read(root / "jurisdictions" / "models" / (id + ".yaml")), found);
+    return resolve(library, vocabulary, *place, std::nullopt, found);
+  }
+
+  Library library;
+  vocabulary::Vocabulary vocabulary;
+  text::Sources sources;
+  text::Diagnostics found;
+
+ private:
+  const document::Node& read(const fs::path& path) {
+    std::ifstream in(path, std::ios::binary);
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    auto tree = document::read(sources, sources.add(path.string(), text), {}, found);
+    trees_.push_back(tree ? std::move(*tree) : document::Node{});
+    return trees_.back();
+  }
+
+  const fs::path root{HEADGATE_SOURCE_DIR};
+  std::deque<document::Node> trees_;
+};
+
+std::string said(const text::Diagnostics& found, const text::Sources& sources) {
+  std::string all;
+  for (const auto& each : found) all += text::draw(each, sources);
+  return all;
+}
+
+// Of breaker-rise and its like, every row of the source in one line, as written.
+std::vector<std::string> shipped_rows(const Rulebook& book) {
+  std::vector<std::string> rows;
+  for (const Limit& limit : book.limits) {
+    for (const LimitValue& value : limit.chain) {
+      const std::string citation =
+          value.citation.document == "practice" ? "practice" : value.citation.document + " " + value.citation.section;
+      rows.push_back(
+          in_words({limit.signature.name, citation, value.written, std::string(words(value.citation.seen))}));
+    }
+  }
+  return rows;
+}
+
+TEST(Limits, EveryValueOfTheModelCodesIsTheOneLookedUp) {
+  Shipped shipped;
+  std::vector<std::string> rows;
+  for (const char* id : {"irc-2018", "ipc-2018", "upc-2024"}) {
+    for (auto& row : shipped_rows(shipped.model(id))) {
+      if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
+    }
+  }
+  EXPECT_FALSE(text::has_errors(shipped.found)) << said(shipped.found, shipped.sources);
+  std::vector<std::string> expected;
+  for (const Row& row : published) expected.push_back(in_words(row));
+  EXPECT_THAT(rows, ::testing::UnorderedElementsAreArray(expected));
+}
+
+// Misquotations met while looking up: what must not be in force where.
+TEST(Limits, WhatACodeDoesNotSayIsNotInForceThere) {
+  Shipped shipped;
+  const auto standing = [](const Rulebook& book, std::string_view id) { return book.rules[*book.rule(id)].standing; };
+  const Rulebook residential = shipped.model("irc-2018");
+  const Rulebook plumbing = shipped.model("ipc-2018");
+  const Rulebook uniform = shipped.model("upc-2024");
+  EXPECT_EQ(standing(residential, "strainer-before-reducer"), Standing::not_adopted);
+  EXPECT_EQ(standing(residential, "enough-pressure-at-outlet"), Standing::not_adopted);
+  EXPECT_EQ(standing(plumbing, "enough-pressure-at-outlet"), Standing::not_adopted);
+  EXPECT_EQ(standing(uniform, "enough-pressure-at-outlet"), Standing::in_force);
+  EXPECT_EQ(standing(uniform, "sleeve-two-sizes"), Standing::not_adopted);
+  EXPECT_EQ(standing(plumbing, "shutoff-drains-house"), Standing::not_adopted);
+  EXPECT_EQ(standing(residential, "curb-valve"), Standing::not_adopted);
+  EXPECT_TRUE(plumbing.limits[*plumbing.limit("strainer-exempt-size")].chain.empty());
+}
+
+// No `must` may rest on common practice alone, whatever is adopted.
+TEST(Limits, PracticeAloneNeverDemands) {
+  Shipped shipped;
+  for (const char* id : {"irc-2018", "ipc-2018", "upc-2024"}) {
+    const Rulebook book = shipped.model(id);
+    for (const Rule& rule : book.rules) {
+      if (rule.standing != Standing::in_force || rule.level != Level::must) continue;
+      const bool published_source = std::any_of(rule.adopted.begin(), rule.adopted.end(),
+                                                [](const Citation& each) { return each.document != "practice"; });
+      EXPECT_TRUE(published_source) << id << " " << rule.id;
+    }
+  }
+}
+
+// Each rule teaches: a reason, and what puts it right.
+TEST(Limits, EveryRuleSaysWhyAndHowToPutItRight) {
+  Shipped shipped;
+  for (const Rule& rule : shipped.model("irc-2018").rules) {
+    EXPECT_FALSE(rule.why.empty()) << rule.id;
+    EXPECT_FALSE(rule.fix.empty()) << rule.id;
+    EXPECT_FALSE(rule.title.empty()) << rule.id;
+  }
+}
+
+}  // namespace
+}  // namespace headgate::rulebook
