@@ -27,7 +27,7 @@ void judge_instance(const Judgement& judgement, const Instance& at, const Occasi
   const auto& cells = judgement.cells;
   const auto& nodes = judgement.plan.nodes;
   const Rule& rule = judgement.book->rules[at.rule];
-  out.when = cells[at.applies_where].truth;
+  out.when = cells[at.reached].truth;
   if (at.when) out.when = quantity::both(out.when, cells[at.when->truth].truth);
   out.exception = Truth::no;
   for (const auto& exception : at.unless) out.exception = quantity::either(out.exception, cells[exception.truth].truth);
@@ -61,19 +61,28 @@ Decision about_list(std::uint32_t rule, Outcome outcome, bool nothing_matched, s
   return out;
 }
 
-// What a rule comes to when its lists hold nothing it is about, or more than was written.
-void judge_lists(const Judgement& judgement, std::uint32_t index, const Occasion& when, bool any, std::vector<Decision>& decisions) {
-  const RulePlan& lists = judgement.plan.rules[index];
-  const Rule& rule = judgement.book->rules[index];
-  if (rule.each.binders.empty()) return;
-  if (!lists.unfinished.empty() || (lists.left_out && !any)) {
-    const auto list = lists.unfinished.empty() ? site::nowhere : lists.unfinished.front();
-    const bool later = when.stage && rule.stage > *when.stage;
-    decisions.push_back(about_list(index, later ? Outcome::later : Outcome::undecided, false, list));
-    decisions.back().would_be = Outcome::undecided;
-  } else if (!any) {
-    decisions.push_back(about_list(index, Outcome::not_applicable, true, site::nowhere));
+// Whether the walk comes to an open list, and has not come to it before.
+bool says_open(const Judgement& judgement, const std::vector<OpenList>& open, std::size_t at) {
+  const auto reached = [&](const OpenList& list) { return judgement.cells[list.reached].truth != Truth::no; };
+  if (!reached(open[at])) return false;
+  for (std::size_t i = 0; i < at; ++i) {
+    if (open[i].list == open[at].list && reached(open[i])) return false;
   }
+  return true;
+}
+
+// What a rule comes to when its lists hold nothing it is about, or may hold more than was written.
+void judge_lists(const Judgement& judgement, std::uint32_t index, const Occasion& when, bool any, std::vector<Decision>& decisions) {
+  const Rule& rule = judgement.book->rules[index];
+  const auto& open = judgement.plan.rules[index].open;
+  for (std::size_t i = 0; i < open.size(); ++i) {
+    if (!says_open(judgement, open, i)) continue;
+    const bool later = when.stage && rule.stage > *when.stage;
+    decisions.push_back(about_list(index, later ? Outcome::later : Outcome::undecided, false, open[i].list));
+    decisions.back().would_be = Outcome::undecided;
+    any = true;
+  }
+  if (!any) decisions.push_back(about_list(index, Outcome::not_applicable, true, site::nowhere));
 }
 
 bool wanted(const Judgement& judgement, const Rule& rule) {
@@ -99,8 +108,10 @@ Judgement prepare(const rulebook::Rulebook& book, const site::Site& site, const 
   judgement.options = options;
   judgement.plan = make_plan(book, site, options.only_rule);
   judgement.cells = judgement.plan.cells;
-  // One decision an instance, and at most one more a rule for its lists.
-  judgement.decisions.reserve(judgement.plan.instances.size() + book.rules.size());
+  // One decision an instance and an open list, and at most one more a rule.
+  std::size_t most = judgement.plan.instances.size() + book.rules.size();
+  for (const auto& rule : judgement.plan.rules) most += rule.open.size();
+  judgement.decisions.reserve(most);
   return judgement;
 }
 
@@ -120,7 +131,7 @@ void decide(Judgement& judgement) {
     bool any = false;
     for (std::uint32_t i = at.first_instance; i < at.first_instance + at.instance_count; ++i) {
       const Instance& instance = judgement.plan.instances[i];
-      if (judgement.cells[instance.applies_where].truth == Truth::no) continue;
+      if (judgement.cells[instance.reached].truth == Truth::no) continue;
       any = true;
       Decision& decision = decisions.emplace_back();
       decision.rule = index;

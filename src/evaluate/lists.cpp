@@ -52,16 +52,33 @@ std::string_view text_of(const site::Site& site, const vocabulary::Shape& shape,
   return site.slot(element, *field).value.text;
 }
 
-bool lies_at(const site::Site& site, const vocabulary::Vocabulary& vocabulary, std::string_view at,
+// Whether a paper for one element (by its address, or as a reference to it) is for one of those in hand.
+bool lies_at(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId paper,
              const std::vector<site::ElementId>& elements) {
-  if (at.empty() || elements.empty()) return true;
+  const auto& shape = vocabulary.shapes[site.elements[paper].shape];
+  const auto field = shape.field("at");
+  if (!field || elements.empty()) return true;
+  const auto& at = site.slot(paper, *field);
+  if (at.value.presence != Presence::present) return at.origin == site::Origin::left_out;
+  if (shape.fields[*field].type.kind == vocabulary::Type::Kind::element) {
+    return std::find(elements.begin(), elements.end(), at.value.id) != elements.end();
+  }
   return std::any_of(elements.begin(), elements.end(), [&](site::ElementId element) {
     const std::string address = site::address(site, vocabulary, element);
-    return at == address || at == address.substr(0, address.find(' '));
+    return at.value.text == address || at.value.text == address.substr(0, address.find(' '));
   });
 }
 
 }  // namespace
+
+bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field, const site::Slot& slot,
+              std::string_view next) {
+  if (field.holds != vocabulary::Field::Holds::record || slot.value.presence != vocabulary::Presence::unknown) return false;
+  if (slot.value.id == site::nowhere) return false;
+  const auto& record = vocabulary.shapes[site.elements[slot.value.id].shape];
+  const auto inside = record.field(next);
+  return inside && record.fields[*inside].holds == vocabulary::Field::Holds::derived;
+}
 
 PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const expression::Node& node,
                       const rulebook::Rule* rule, const std::vector<site::ElementId>& elements) {
@@ -81,7 +98,7 @@ PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& voca
     if (const auto slash = subject.find('/'); slash != std::string_view::npos) subject = subject.substr(slash + 1);   // authority/rule
     const auto role = vocabulary.role(text_of(site, shape, element, "by"));
     if (subject != wanted || !role || *role != node.column) continue;
-    if (!lies_at(site, vocabulary, text_of(site, shape, element, "at"), elements)) continue;
+    if (!lies_at(site, vocabulary, element, elements)) continue;
     found = {Truth::yes, static_cast<std::int32_t>(element)};
   }
   return found;

@@ -20,6 +20,10 @@ Walked walk_list(const site::Site& site, const vocabulary::ShapeSet& shapes, voc
 // unfinished list's sum still has a lower bound.
 bool never_negative(const expression::Tree& tree, expression::NodeId id, const vocabulary::Vocabulary& vocabulary);
 
+// Whether `next` of a record nobody wrote is computed: it needs nothing stated there, so it may still be known.
+bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field, const site::Slot& slot,
+              std::string_view next);
+
 // `approved by ROLE [for NAME]`, `ordered by ROLE [for NAME]`: a paper counts when its `for` names the rule (or
 // NAME), its `by` is the role, and its `at`, if given, one of the elements in hand.
 struct PaperFound {

@@ -1,6 +1,7 @@
 #include "evaluate/look_up.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -13,105 +14,219 @@ using vocabulary::Value;
 
 namespace {
 
-// Whether a row's exact or range key may be what was asked.
-Truth key_matches(const Table& table, const Table::Row& row, std::size_t k, const Value& asked, const rulebook::Rulebook& book) {
-  const auto& type = table.signature.keys[k].type;
-  if (table.match[k] == Match::exact) return same(row.keys[k], asked, type, book).truth;
-  const double step = grid_of(type);
-  const Interval range = row.keys[k].number;
-  return quantity::both(quantity::less_or_equal(quantity::exactly(range.lo), asked.number, step),
-                        quantity::less_or_equal(asked.number, quantity::exactly(range.hi), step));
+constexpr std::size_t most_keys = 16;   // of a table looked up; past them it says nothing
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+bool is_size(const vocabulary::Type& type) {
+  return type.kind == vocabulary::Type::Kind::number && type.dimension == quantity::dimensions::size;
 }
 
-class Gather {
+// Whether a key has an order, so that a value may lie before the first row or past the last.
+bool ordered(const vocabulary::Type& type) {
+  using Kind = vocabulary::Type::Kind;
+  return type.kind == Kind::number || type.kind == Kind::date || type.kind == Kind::moment || type.kind == Kind::clock ||
+         type.kind == Kind::span;
+}
+
+bool alike(const Value& a, const Value& b) {
+  return a.number == b.number && a.members == b.members && a.id == b.id && a.truth == b.truth && a.ladder == b.ladder && a.text == b.text;
+}
+
+// One look-up: what was asked, and what the rows it touches say together.
+class Look {
  public:
-  Gather(const vocabulary::Type& type, const rulebook::Rulebook& book) : type_(type), book_(book) {}
-  void take(const Value& value) {
-    value_ = any_ ? hull(value_, value, type_, book_) : value;
-    any_ = true;
+  Look(const Table& table, std::span<const Value> keys, std::size_t column, const rulebook::Rulebook& book)
+      : table_(table), count_(keys.size()), between_(keys.size()), column_(column), book_(book) {
+    std::copy(keys.begin(), keys.end(), asked_.begin());
+    for (std::size_t k = 0; k < count_; ++k) {
+      if (table.match[k] == Match::next_up || table.match[k] == Match::linear) between_ = k;
+    }
   }
-  void silent() { outside_ = true; }
-  Found result() const {
+
+  Found result() {
+    for (std::size_t k = 0; k < count_; ++k) onto_ladder(k);
+    each_member(0);
     if (outside_ || !any_) return {vocabulary::unknown(), Why::outside_table};
     return {value_, Why::known};
   }
 
  private:
-  const vocabulary::Type& type_;
+  double step(std::size_t k) const { return grid_of(table_.signature.keys[k].type); }
+
+  // Metric sizes stand for inch sizes where the table has none of their own.
+  void onto_ladder(std::size_t k) {
+    if (!is_size(table_.signature.keys[k].type) || asked_[k].ladder != vocabulary::Ladder::metric) return;
+    for (const auto& row : table_.rows) {
+      if (row.keys[k].ladder == asked_[k].ladder && (k == between_ || touches(row, k))) return;
+    }
+    Value inch;
+    if (!same_ladder(asked_[k], inch, book_)) outside_ = true;
+  }
+
+  // A choice or a yes-no that may be several things is each of them in turn; one without a row is outside.
+  void each_member(std::size_t k) {
+    if (outside_) return;
+    if (k == count_) return between_ < count_ ? each_series() : touched_rows();
+    const Value whole = asked_[k];
+    const auto kind = table_.signature.keys[k].type.kind;
+    if (kind == vocabulary::Type::Kind::choice) {
+      for (std::uint64_t left = whole.members; left != 0; left &= left - 1) {
+        asked_[k].members = left & (~left + 1);
+        each_member(k + 1);
+      }
+    } else if (kind == vocabulary::Type::Kind::truth && whole.truth == Truth::undecided) {
+      for (const Truth either : {Truth::no, Truth::yes}) {
+        asked_[k].truth = either;
+        each_member(k + 1);
+      }
+    } else {
+      each_member(k + 1);
+    }
+    asked_[k] = whole;
+  }
+
+  // Whether what was asked may lie at a row's key.
+  bool touches(const Table::Row& row, std::size_t k) const {
+    const auto& type = table_.signature.keys[k].type;
+    if (table_.match[k] == Match::exact) {
+      const Compared one = same(row.keys[k], asked_[k], type, book_);
+      return one.truth != Truth::no && one.why != Why::two_ladders;
+    }
+    const Interval range = row.keys[k].number;
+    return quantity::less(asked_[k].number, quantity::exactly(range.lo), step(k)) != Truth::yes &&
+           quantity::less(quantity::exactly(range.hi), asked_[k].number, step(k)) != Truth::yes;
+  }
+  bool touches_all(const Table::Row& row, std::size_t but) const {
+    for (std::size_t k = 0; k < count_; ++k) {
+      if (k != but && !touches(row, k)) return false;
+    }
+    return true;
+  }
+
+  void take(const Value& value) {
+    value_ = any_ ? hull(value_, value, table_.signature.columns[column_].type, book_) : value;
+    any_ = true;
+  }
+  void past_the_end() {
+    if (table_.over) take((*table_.over)[column_]);
+    else outside_ = true;
+  }
+
+  // Of keys that match or hold: every row touched, and what lies before the first or past the last.
+  void touched_rows() {
+    bool some = false;
+    for (const auto& row : table_.rows) {
+      if (!touches_all(row, count_)) continue;
+      take(row.cells[column_]);
+      some = true;
+    }
+    bool over = false;
+    for (std::size_t k = 0; k < count_; ++k) {
+      const auto& type = table_.signature.keys[k].type;
+      if (!ordered(type) || is_size(type)) continue;
+      const Interval rows = reach(k);
+      if (quantity::snap(asked_[k].number.lo, step(k)) < quantity::snap(rows.lo, step(k))) outside_ = true;
+      if (quantity::snap(asked_[k].number.hi, step(k)) <= quantity::snap(rows.hi, step(k))) continue;
+      if (table_.match[k] == Match::range) over = true;
+      else outside_ = true;
+    }
+    if (over) past_the_end();
+    else if (!some) outside_ = true;
+  }
+  Interval reach(std::size_t k) const {
+    Interval all{infinity, -infinity};
+    for (const auto& row : table_.rows) {
+      if (touches_all(row, k)) all = quantity::hull(all, row.keys[k].number);
+    }
+    return all;
+  }
+
+  // The rows that differ in the linear or next-up key only are one curve; several are looked along one by one.
+  void each_series() {
+    bool some = false;
+    for (const auto& row : table_.rows) {
+      if (!touches_all(row, between_) || !first_of_series(row)) continue;
+      some = true;
+      series_ = &row;
+      if (row.keys[between_].ladder != asked_[between_].ladder) outside_ = true;
+      else if (table_.match[between_] == Match::linear) by_linear(asked_[between_].number);
+      else by_next_up(asked_[between_].number);
+    }
+    outside_ = outside_ || !some;
+  }
+  bool one_series(const Table::Row& a, const Table::Row& b) const {
+    for (std::size_t k = 0; k < count_; ++k) {
+      if (k != between_ && !alike(a.keys[k], b.keys[k])) return false;
+    }
+    return a.keys[between_].ladder == b.keys[between_].ladder;
+  }
+  bool first_of_series(const Table::Row& row) const {
+    for (const auto& earlier : table_.rows) {
+      if (one_series(earlier, row)) return &earlier == &row;
+    }
+    return true;
+  }
+
+  double key(const Table::Row& row) const { return row.keys[between_].number.lo; }
+  double snapped(const Table::Row& row) const { return quantity::snap(key(row), step(between_)); }
+
+  // The row of the series nearest to `at` from below or above, itself included; nullptr when there is none.
+  const Table::Row* nearest(double at, bool above) const {
+    const double wanted = quantity::snap(at, step(between_));
+    const Table::Row* best = nullptr;
+    for (const auto& row : table_.rows) {
+      const double here = snapped(row);
+      if (above ? here < wanted : here > wanted) continue;
+      if (best != nullptr && (above ? here >= snapped(*best) : here <= snapped(*best))) continue;
+      if (one_series(row, *series_)) best = &row;
+    }
+    return best;
+  }
+  // All rows of the series whose key lies in [lo, hi].
+  void between(double lo, double hi) {
+    for (const auto& row : table_.rows) {
+      if (lo <= snapped(row) && snapped(row) <= hi && one_series(row, *series_)) take(row.cells[column_]);
+    }
+  }
+
+  void at_linear(double at) {
+    const auto* low = nearest(at, false);
+    const auto* high = nearest(at, true);
+    if (low == nullptr || high == nullptr) {
+      outside_ = true;
+      return;
+    }
+    if (snapped(*low) == snapped(*high)) return take(low->cells[column_]);
+    Value value = low->cells[column_];
+    const Interval to = high->cells[column_].number;
+    const double share = (at - key(*low)) / (key(*high) - key(*low));
+    value.number.lo += share * (to.lo - value.number.lo);
+    value.number.hi += share * (to.hi - value.number.hi);
+    take(value);
+  }
+  void by_linear(Interval asked) {
+    at_linear(asked.lo);
+    if (asked.exact()) return;
+    between(quantity::snap(asked.lo, step(between_)), quantity::snap(asked.hi, step(between_)));
+    at_linear(asked.hi);
+  }
+  void by_next_up(Interval asked) {
+    const auto* last = nearest(asked.hi, true);
+    between(quantity::snap(asked.lo, step(between_)), last != nullptr ? snapped(*last) : infinity);
+    if (last == nullptr) past_the_end();
+  }
+
+  const Table& table_;
+  std::array<Value, most_keys> asked_;
+  std::size_t count_;
+  std::size_t between_;    // which key is linear or next up; count_ for none
+  std::size_t column_;
   const rulebook::Rulebook& book_;
+  const Table::Row* series_ = nullptr;
   Value value_;
   bool any_ = false;
   bool outside_ = false;
 };
-
-// The ordered key of a row (linear or next up), among the rows whose other keys may match.
-struct Rows {
-  const Table& table;
-  std::span<const Value> asked;
-  std::size_t ordered;
-  std::size_t column;
-  const rulebook::Rulebook& book;
-  double step;
-
-  Truth matches(const Table::Row& row) const {
-    Truth all = Truth::yes;
-    for (std::size_t k = 0; k < asked.size(); ++k) {
-      if (k != ordered) all = quantity::both(all, key_matches(table, row, k, asked[k], book));
-    }
-    return all;
-  }
-  double key(const Table::Row& row) const { return row.keys[ordered].number.lo; }
-  double snapped(const Table::Row& row) const { return quantity::snap(key(row), step); }
-
-  // The matching row nearest to `at` from below or above, itself included; nullptr when there is none.
-  const Table::Row* nearest(double at, bool above) const {
-    const double wanted = quantity::snap(at, step);
-    const Table::Row* best = nullptr;
-    for (const auto& row : table.rows) {
-      const double here = snapped(row);
-      if (above ? here < wanted : here > wanted) continue;
-      if (best != nullptr && (above ? here >= snapped(*best) : here <= snapped(*best))) continue;
-      if (matches(row) != Truth::no) best = &row;
-    }
-    return best;
-  }
-
-  // All matching rows whose key lies in [lo, hi].
-  void between(double lo, double hi, Gather& gather) const {
-    for (const auto& row : table.rows) {
-      if (lo <= snapped(row) && snapped(row) <= hi && matches(row) != Truth::no) gather.take(row.cells[column]);
-    }
-  }
-};
-
-void at_linear(const Rows& rows, double at, Gather& gather) {
-  const auto* low = rows.nearest(at, false);
-  const auto* high = rows.nearest(at, true);
-  if (low == nullptr || high == nullptr) return gather.silent();
-  if (rows.snapped(*low) == rows.snapped(*high)) return gather.take(low->cells[rows.column]);
-  Value value = low->cells[rows.column];
-  const Interval to = high->cells[rows.column].number;
-  const double share = (at - rows.key(*low)) / (rows.key(*high) - rows.key(*low));
-  value.number.lo += share * (to.lo - value.number.lo);
-  value.number.hi += share * (to.hi - value.number.hi);
-  gather.take(value);
-}
-
-void by_linear(const Rows& rows, Interval asked, Gather& gather) {
-  at_linear(rows, asked.lo, gather);
-  if (asked.exact()) return;
-  rows.between(quantity::snap(asked.lo, rows.step), quantity::snap(asked.hi, rows.step), gather);
-  at_linear(rows, asked.hi, gather);
-}
-
-void by_next_up(const Rows& rows, Interval asked, Gather& gather) {
-  const auto* last = rows.nearest(asked.hi, true);
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  rows.between(quantity::snap(asked.lo, rows.step), last != nullptr ? rows.snapped(*last) : infinity, gather);
-  if (last != nullptr) return;
-  if (rows.table.over) gather.take((*rows.table.over)[rows.column]);
-  else gather.silent();
-}
 
 }  // namespace
 
@@ -119,26 +234,8 @@ Found look_up(const Table& table, std::span<const Value> keys, std::size_t colum
   for (const auto& key : keys) {
     if (!usable(key)) return {vocabulary::unknown(), key.presence == vocabulary::Presence::none ? Why::of_none : Why::parts};
   }
-  Gather gather(table.signature.columns[column].type, book);
-  std::size_t ordered = keys.size();
-  for (std::size_t k = 0; k < keys.size(); ++k) {
-    if (table.match[k] == Match::next_up || table.match[k] == Match::linear) ordered = k;
-  }
-  const double step = ordered < keys.size() ? grid_of(table.signature.keys[ordered].type) : 1.0;
-  const Rows rows{table, keys, ordered, column, book, step};
-  if (ordered < keys.size()) {
-    if (table.match[ordered] == Match::linear) by_linear(rows, keys[ordered].number, gather);
-    else by_next_up(rows, keys[ordered].number, gather);
-    return gather.result();
-  }
-  Truth covered = Truth::no;
-  for (const auto& row : table.rows) {
-    const Truth matches = rows.matches(row);
-    covered = quantity::either(covered, matches);
-    if (matches != Truth::no) gather.take(row.cells[column]);
-  }
-  if (covered == Truth::no && table.over) gather.take((*table.over)[column]);
-  return gather.result();
+  if (keys.size() > most_keys) return {vocabulary::unknown(), Why::outside_table};
+  return Look(table, keys, column, book).result();
 }
 
 namespace {

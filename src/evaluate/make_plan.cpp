@@ -23,44 +23,38 @@ class RuleLayer {
     if (rule_->standing == rulebook::Standing::in_force) {
       std::vector<site::ElementId> bindings;
       std::vector<PlannedId> wheres;
-      planner_.in_hand(rule_, {});
-      combine(0, bindings, wheres);
+      combine(0, bindings, wheres, planner_.yes());
     }
     here.instance_count = static_cast<std::uint32_t>(plan_.instances.size()) - here.first_instance;
   }
 
  private:
-  void combine(std::size_t index, std::vector<site::ElementId>& bindings, std::vector<PlannedId>& wheres) {
-    if (index == rule_->each.binders.size()) return instance(bindings, wheres);
+  void combine(std::size_t index, std::vector<site::ElementId>& bindings, std::vector<PlannedId>& wheres, CellId reached) {
+    planner_.in_hand(rule_, {});
+    if (index == rule_->each.binders.size()) return instance(bindings, wheres, reached);
     const auto& binder = rule_->each.binders[index];
     const Cell list = plan_.cells[planner_.cell(planner_.plan(binder.list, bindings))];
-    RulePlan& here = plan_.rules[rule_index_];
     const Walked walked = walk_list(*plan_.site, binder.binder.shapes, list.presence, list.id);
-    if (walked.list == site::nowhere) {
-      here.left_out = here.left_out || !walked.complete;
-      return;
-    }
-    if (!walked.complete) {
-      here.left_out = here.left_out || !plan_.site->lists[walked.list].stated;
-      if (std::find(here.unfinished.begin(), here.unfinished.end(), walked.list) == here.unfinished.end()) here.unfinished.push_back(walked.list);
-    }
+    if (!walked.complete) plan_.rules[rule_index_].open.push_back({list.id, reached});
     for (const auto element : walked.elements) {
       bindings.push_back(element);
-      if (binder.where) wheres.push_back(planner_.plan(*binder.where, bindings));
-      combine(index + 1, bindings, wheres);
+      CellId here = reached;
+      if (binder.where) {
+        wheres.push_back(planner_.plan(*binder.where, bindings));
+        here = planner_.truth_cell(Code::all_of, {reached, planner_.cell(wheres.back())});
+      }
+      combine(index + 1, bindings, wheres, here);
       if (binder.where) wheres.pop_back();
       bindings.pop_back();
     }
   }
 
-  void instance(const std::vector<site::ElementId>& bindings, const std::vector<PlannedId>& wheres) {
+  void instance(const std::vector<site::ElementId>& bindings, const std::vector<PlannedId>& wheres, CellId reached) {
     Instance made;
     made.rule = rule_index_;
     made.elements = bindings;
     made.where = wheres;
-    std::vector<CellId> cells;
-    for (const auto where : wheres) cells.push_back(planner_.cell(where));
-    made.applies_where = cells.empty() ? planner_.yes() : planner_.truth_cell(Code::all_of, cells);
+    made.reached = reached;
     planner_.in_hand(rule_, bindings);
     if (rule_->when) made.when = clause(*rule_->when, bindings, made);
     for (const auto& exception : rule_->unless) made.unless.push_back(clause(exception, bindings, made));

@@ -96,7 +96,7 @@ struct Instance {
   std::uint32_t rule = 0;
   std::vector<site::ElementId> elements;
   std::vector<PlannedId> where;
-  CellId applies_where = 0;             // all of `where`
+  CellId reached = 0;                   // all of `where`
   std::optional<PlannedClause> when, require;
   std::vector<PlannedClause> unless;
   PlannedId due = not_planned, done = not_planned;
@@ -104,13 +104,17 @@ struct Instance {
   bool approvals = false;               // some clause is an approval
 };
 
-// What a rule says when its lists hold nothing, or more than was written.
+// A list an `each` walks that may hold more than was written, and whether the walk comes that far: all the
+// `where` before it.
+struct OpenList {
+  site::ListId list = site::nowhere;
+  CellId reached = 0;
+};
+
 struct RulePlan {
   std::uint32_t first_instance = 0;
   std::uint32_t instance_count = 0;
-  bool left_out = false;
-  std::vector<site::ListId> unfinished;
-  std::vector<CellId> wheres;           // of all bindings tried: when every one is no, nothing matches
+  std::vector<OpenList> open;           // in the order of the walk; one may come up several times
 };
 
 struct Plan {

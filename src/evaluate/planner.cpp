@@ -15,12 +15,6 @@ using expression::Tree;
 using vocabulary::Presence;
 using Kind = vocabulary::Type::Kind;
 
-namespace {
-
-bool is_size(const vocabulary::Type& type) { return type.kind == Kind::number && type.dimension == quantity::dimensions::size; }
-
-}  // namespace
-
 void Planner::in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements) {
   rule_ = rule;
   elements_ = elements;
@@ -225,7 +219,19 @@ void Planner::in_list(Draft& draft, Frame& frame) {
     draft.planned.cell = constant(cell_of(vocabulary::of_truth(Truth::undecided), why));
     return;
   }
+  if ((*draft.tree)[draft.node->kids[0]].type.kind == Kind::element) return kind_in_list(draft, chain[0].list);
   step(draft, list.type.kind == Kind::season ? Code::in_season : Code::in_list, cells(draft));
+}
+
+void Planner::kind_in_list(Draft& draft, const std::vector<vocabulary::Value>& kinds) {
+  const Cell& subject = plan_.cells[cell(draft.kids[0])];
+  Truth result = Truth::undecided;
+  if (subject.presence == Presence::present) {
+    const auto shape = site_.elements[subject.id].shape;
+    result = quantity::truth(std::any_of(kinds.begin(), kinds.end(), [&](const auto& kind) { return kind.id == shape; }));
+  }
+  if (draft.node->negated) result = quantity::opposite(result);
+  draft.planned.cell = constant(cell_of(vocabulary::of_truth(result), result == Truth::undecided ? Why::parts : Why::known));
 }
 
 void Planner::presence(Draft& draft, Frame& frame) {

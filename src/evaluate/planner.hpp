@@ -11,6 +11,10 @@ namespace headgate::evaluate {
 
 using Frame = std::vector<site::ElementId>;
 
+inline bool is_size(const vocabulary::Type& type) {
+  return type.kind == vocabulary::Type::Kind::number && type.dimension == quantity::dimensions::size;
+}
+
 class Planner {
  public:
   explicit Planner(Plan& plan) : plan_(plan), book_(*plan.book), site_(*plan.site) {}
@@ -51,6 +55,7 @@ class Planner {
   void comes(Draft& draft, Frame& frame);
   void item(Draft& draft, Frame& frame);
   void in_list(Draft& draft, Frame& frame);
+  void kind_in_list(Draft& draft, const std::vector<vocabulary::Value>& kinds);
   void presence(Draft& draft, Frame& frame);
   void arithmetic(Draft& draft, Frame& frame);
   void path(Draft& draft, const Frame& frame);
@@ -62,6 +67,7 @@ class Planner {
   void limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element);
   void limit_rows(Draft& draft);
   void look_up(Draft& draft, Frame& frame);
+  CellId kind_key(CellId key, const Draft& draft, std::size_t index);
   void paper(Draft& draft);
   void confirmed(Draft& draft);
 

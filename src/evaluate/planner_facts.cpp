@@ -56,6 +56,10 @@ void Planner::path(Draft& draft, const Frame& frame) {
     }
     fact(draft, slot);
     at = plan_.cells[draft.planned.cell];
+    if (i + 1 < steps.size() && computes(site_, vocabulary, shape.fields[*field], slot, steps[i + 1].name)) {
+      at.presence = Presence::present;
+      at.id = slot.value.id;
+    }
   }
 }
 

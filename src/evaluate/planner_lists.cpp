@@ -58,6 +58,7 @@ void Planner::fold(Draft& draft, Frame& frame) {
   const Code code = counts ? Code::count : node.op == Op::sum ? Code::sum : node.op == Op::least_of ? Code::least_of : Code::greatest_of;
   step(draft, code, operands);
   plan_.steps.back().finished = walked.complete;
+  plan_.steps.back().sizes = is_size(node.type);
   plan_.steps.back().grows = counts || (node.op == Op::sum && never_negative(*draft.tree, node.kids[0], *book_.vocabulary));
 }
 
@@ -124,6 +125,16 @@ void Planner::limit_rows(Draft& draft) {
   step(draft, Code::select_row, operands);
 }
 
+// A table with a row a kind is asked with an element: its key is the kind, known when a site is loaded.
+CellId Planner::kind_key(CellId key, const Draft& draft, std::size_t index) {
+  const std::size_t first = draft.node->index == vocabulary::no_id ? 1 : 0;
+  Cell cell = plan_.cells[key];
+  const bool element = (*draft.tree)[draft.node->kids[first + index]].type.kind == vocabulary::Type::Kind::element;
+  if (!element || cell.presence != Presence::present) return key;
+  cell.id = site_.elements[cell.id].shape;
+  return constant(cell);
+}
+
 void Planner::look_up(Draft& draft, Frame& frame) {
   const Node& node = *draft.node;
   all_kids(draft, frame);
@@ -141,6 +152,7 @@ void Planner::look_up(Draft& draft, Frame& frame) {
     draft.planned.chain = 0;
     draft.planned.table = static_cast<std::int32_t>(chain[0].table);
   }
+  for (std::size_t k = 0; k < operands.size(); ++k) operands[k] = kind_key(operands[k], draft, k);
   step(draft, Code::look_up, operands);
 }
 

@@ -1,6 +1,7 @@
 // Deciding: every step of a plan, in order. Nothing here allocates.
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "evaluate/look_up.hpp"
 #include "evaluate/plan.hpp"
@@ -64,9 +65,10 @@ void set_number(Cell& out, Interval value) {
   out.hi = value.hi;
 }
 
-// Beyond two grid steps no snapping can change which is less.
+// Beyond two steps of the grid, which coarsens with the value, no snapping can change which is less.
 Truth below(double a, double b, double grid, bool or_equal) {
-  const double margin = 2 * grid;
+  constexpr double coarsest = 1.0 / static_cast<double>(std::int64_t{1} << 49U);
+  const double margin = 2 * std::max(grid, coarsest * std::max(std::fabs(a), std::fabs(b)));
   if (a + margin < b) return Truth::yes;
   if (b + margin < a) return Truth::no;
   const double x = quantity::snap(a, grid);
@@ -226,32 +228,51 @@ struct Runner {
     out.why = why;
   }
 
+  // Sizes are compared on the inch ladder, unless all that are known stand on the metric one.
+  bool all_metric(const Step& step) const {
+    bool some = false;
+    for (std::size_t i = 0; i < step.count; i += 2) {
+      if (in(step, i).truth == Truth::no || counted(in(step, i + 1)).everything()) continue;
+      if (in(step, i + 1).extra >> 4U == static_cast<unsigned>(vocabulary::Ladder::inch)) return false;
+      some = true;
+    }
+    return some;
+  }
+  bool to_inch(Cell& size) const {
+    Value value = value_of(size);
+    Value inch;
+    if (!same_ladder(value, inch, book())) return false;
+    size = cell_of(value, Why::known);
+    return true;
+  }
+
+  // Of nothing there is no least; while none is certain to count, there may be nothing.
   void extreme_of(const Step& step, Cell& out) const {
     const bool least = step.code == Code::least_of;
-    if (step.count == 0 && step.finished) return set_unknown(out, Why::empty);
-    Interval best = least ? Interval{infinity, infinity} : Interval{-infinity, -infinity};
+    const bool metric = step.sizes && all_metric(step);
+    double lo = infinity;   // of the greatest: of the negated values
+    double hi = infinity;
+    bool any = false;
     bool certain = false;
     Why why = Why::known;
     for (std::size_t i = 0; i < step.count; i += 2) {
       const Truth where = in(step, i).truth;
       if (where == Truth::no) continue;
-      const Interval value = counted(in(step, i + 1));
+      Cell cell = in(step, i + 1);
+      const bool converts = step.sizes && !metric && cell.extra >> 4U != 0 && !counted(cell).everything();
+      if (converts && !to_inch(cell)) return set_unknown(out, Why::two_ladders);
+      const Interval value = least ? counted(cell) : quantity::negate(counted(cell));
       if (where == Truth::undecided || value.everything()) why = Why::parts;
+      any = true;
       certain = certain || where == Truth::yes;
-      if (least) {
-        best.lo = std::min(best.lo, value.lo);
-        if (where == Truth::yes) best.hi = std::min(best.hi, value.hi);
-      } else {
-        best.hi = std::max(best.hi, value.hi);
-        if (where == Truth::yes) best.lo = std::max(best.lo, value.lo);
-      }
+      lo = std::min(lo, value.lo);
+      if (where == Truth::yes) hi = std::min(hi, value.hi);
     }
-    if (!step.finished) {
-      why = Why::unfinished;
-      (least ? best.lo : best.hi) = least ? -infinity : infinity;
-    }
-    if (!certain) (least ? best.hi : best.lo) = least ? infinity : -infinity;
-    set_number(out, best);
+    if (!step.finished) why = Why::unfinished;
+    if (!certain) return set_unknown(out, any ? Why::parts : step.finished ? Why::empty : why);
+    if (!step.finished) lo = -infinity;
+    set_number(out, least ? Interval{lo, hi} : Interval{-hi, -lo});
+    if (metric) out.extra = static_cast<std::uint8_t>(static_cast<unsigned>(vocabulary::Ladder::metric) << 4U);
     out.why = why;
   }
 
@@ -294,17 +315,20 @@ struct Runner {
     if (step.code != Code::divide) out.extra = cell_of(best, Why::known).extra;
   }
 
+  // A day so many spans on; an open end stays open. Nothing past what the calendar or the closed days cover.
+  std::optional<double> stepped(double day, double count, quantity::Span::Unit unit, int sign) const {
+    if (std::isinf(day)) return day;
+    const auto there = quantity::step(static_cast<quantity::Day>(day), {count, unit}, sign, &book().closed);
+    return there ? std::optional<double>(*there) : std::nullopt;
+  }
   void date_step(const Step& step, Cell& out) const {
     if (!all_there(step)) return set_unknown(out, Why::parts);
     const Interval from = number(in(step, 0));
-    if (from.everything()) return set_number(out, {});
     const Value by = value_of(in(step, 1));
-    const quantity::Span span{by.number.lo, by.span_unit};
-    const int sign = step.negated ? -1 : 1;
-    const auto lo = quantity::step(static_cast<quantity::Day>(from.lo), span, sign, &book().closed);
-    const auto hi = quantity::step(static_cast<quantity::Day>(from.hi), span, sign, &book().closed);
+    const auto lo = stepped(from.lo, step.negated ? by.number.hi : by.number.lo, by.span_unit, step.negated ? -1 : 1);
+    const auto hi = stepped(from.hi, step.negated ? by.number.lo : by.number.hi, by.span_unit, step.negated ? -1 : 1);
     if (!lo || !hi) return set_unknown(out, Why::no_closed_days);
-    set_number(out, {static_cast<double>(*lo), static_cast<double>(*hi)});
+    set_number(out, {*lo, *hi});
   }
 
   void property(const Step& step, Cell& out) const {
@@ -338,7 +362,7 @@ struct Runner {
     const Truth which = in(step, 0).truth;
     if (which != Truth::undecided) {
       out = in(step, which == Truth::yes ? 1 : 2);
-      out.why = Why::known;
+      if (out.why != Why::known) out.why = Why::parts;
     } else {
       out = cell_of(hull(value_of(in(step, 1)), value_of(in(step, 2)), node(step).type, book()), Why::known);
     }

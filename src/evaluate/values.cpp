@@ -1,5 +1,7 @@
 #include "evaluate/values.hpp"
 
+#include <limits>
+
 namespace headgate::evaluate {
 
 using vocabulary::Ladder;
@@ -108,6 +110,8 @@ Value hull(const Value& a_in, const Value& b_in, const Type& type, const ruleboo
   if (type.kind == Kind::number && type.dimension == quantity::dimensions::size && !same_ladder(a, b, book)) {
     return vocabulary::unknown();
   }
+  // Days and months have no common count.
+  if (type.kind == Kind::span && a.span_unit != b.span_unit) return vocabulary::unknown();
   a.number = quantity::hull(a.number, b.number);
   a.members |= b.members;
   if (a.truth != b.truth) a.truth = Truth::undecided;
@@ -122,13 +126,15 @@ Compared in_season(const Value& date, const Value& season) {
   const auto to = month_day(season.number.hi);
   const quantity::Season days{from.first, from.second, to.first, to.second};
   constexpr double longest_days = 366;   // past a whole year both in and out occur, unless the season is all of it
+  const bool begins = date.number.lo > -std::numeric_limits<double>::infinity();
+  const double first = begins ? date.number.lo : date.number.hi - longest_days;
+  if (date.number.everything()) return {Truth::undecided, Why::too_close};
   bool in = false;
   bool out = false;
-  for (double day = date.number.lo; day <= date.number.hi && day < date.number.lo + longest_days; day += 1) {
+  for (double day = first; day <= date.number.hi && day < first + longest_days; day += 1) {
     (quantity::holds(days, static_cast<quantity::Day>(day)) ? in : out) = true;
-    if (in && out) break;
+    if (in && out) return {Truth::undecided, Why::too_close};
   }
-  if (date.number.everything() || (in && out)) return {Truth::undecided, Why::too_close};
   return {quantity::truth(in), Why::known};
 }
 

@@ -150,14 +150,6 @@ std::string about(const Context& context, const Evaluated& fact) {
   return element == 0 ? "" : site::address(*context.site, *context.book->vocabulary, element);
 }
 
-void ask_for_list(const Context& context, const site::List& list, Question& out) {
-  const auto& vocabulary = *context.book->vocabulary;
-  const auto& field = vocabulary.shapes[context.site->elements[list.owner].shape].fields[list.field];
-  out.fact = site::address(*context.site, vocabulary, list.owner, list.field);
-  out.ask = list.stated ? "What else is there, to the end of the " + spaced(field.name) + "?" : field.ask;
-  ask_as(field, out);
-}
-
 }  // namespace
 
 std::vector<FactShown> facts(const Context& context, const Trace& trace) {
@@ -226,14 +218,25 @@ std::vector<const Evaluated*> open_leaves(const Trace& trace, const evaluate::De
   return leaves;
 }
 
+Question list_question(const Context& context, site::ListId asked) {
+  const auto& list = open_list(context, asked);
+  const auto& vocabulary = *context.book->vocabulary;
+  const auto& field = vocabulary.shapes[context.site->elements[list.owner].shape].fields[list.field];
+  Question out;
+  out.fact = site::address(*context.site, vocabulary, list.owner, list.field);
+  out.ask = list.stated ? "What else is there, to the end of " + list_name(context, asked) + "?" : field.ask;
+  if (out.ask.empty()) out.ask = "What is in " + list_name(context, asked) + "?";
+  ask_as(field, out);
+  return out;
+}
+
 Question question(const Context& context, const Evaluated& leaf) {
   const Evaluated& cause = root_cause(leaf);
   Question out;
   out.ask = sentence(undecided(context, leaf));
   const auto hiding = hiding_list(context, cause);
   if (hiding || (cause.why == Why::unfinished && cause.list != site::nowhere)) {
-    ask_for_list(context, context.site->lists[hiding ? *hiding : cause.list], out);
-    return out;
+    return list_question(context, hiding ? *hiding : cause.list);
   }
   if (cause.tree == nullptr) return out;
   const auto& node = cause.tree->nodes[cause.node];

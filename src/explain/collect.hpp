@@ -16,6 +16,7 @@ std::string layer_words(const rulebook::Layer& layer);   // "fennick-ferry, Ordi
 // The undecided leaves that keep a decision open: of its conditions, exceptions and requirement as far as they still matter.
 std::vector<const Evaluated*> open_leaves(const evaluate::Trace& trace, const evaluate::Decision& decision);
 // What would settle one of them.
+Question list_question(const Context& context, site::ListId list);
 Question question(const Context& context, const Evaluated& leaf);
 
 }  // namespace headgate::explain

@@ -64,6 +64,7 @@ struct Speaker {
   std::string limit(const Node& node) const {
     const auto& of = context.book->limits[node.index];
     if (of.chain.empty()) return spaced(of.signature.name);
+    if (of.signature.list) return limit_items(context, node.index, 0);
     return of.chain.front().written;
   }
 
@@ -110,7 +111,7 @@ struct Speaker {
       case Op::same: return fmt::format("{} is {}the same as {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
       case Op::is_item:
       case Op::one_of: return item(node);
-      case Op::in_list: return fmt::format("{} is {}one of {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
+      case Op::in_list: return fmt::format("{} is {}one of: {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
       case Op::is_none: return say(node.kids[0]) + (node.negated ? " is there" : " is none");
       case Op::fitted: return say(node.kids[0]) + (node.negated ? " is not fitted" : " is fitted");
       case Op::recorded: return say(node.kids[0]) + (node.negated ? " is not on record" : " is on record");

@@ -142,15 +142,6 @@ std::string why_not_applicable(const Context& context, const Rule& rule, const D
   return said(context, leaves, false);
 }
 
-std::string list_name(const Context& context, const Rule& rule, const Decision& decision) {
-  if (decision.unfinished != site::nowhere) {
-    const auto& list = context.site->lists[decision.unfinished];
-    return site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
-  }
-  const auto& steps = rule.each.binders.front().list.nodes[rule.each.binders.front().list.root].steps;
-  return steps.empty() ? "list" : steps.back().name;
-}
-
 std::string outcome_sentence(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace, Outcome outcome) {
   switch (outcome) {
     case Outcome::pass: return sentence(met_words(context, decision, trace));
@@ -160,11 +151,10 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
       if (rule.level == rulebook::Level::note) return trace.when ? sentence(said(context, blame(*trace.when, Truth::yes), false)) : "";
       return sentence(not_met(context, rule, decision, trace));
     case Outcome::undecided:
-      if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance) {
-        const std::string list = list_name(context, rule, decision);
-        return sentence(decision.unfinished != site::nowhere && context.site->lists[decision.unfinished].stated
-                            ? "the list " + list + " is not written down to its end, so there may be more to judge"
-                            : "the list " + list + " is not stated");
+      if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance && decision.unfinished != site::nowhere) {
+        const bool stated = open_list(context, decision.unfinished).stated;
+        return sentence(list_name(context, decision.unfinished) +
+                        (stated ? " is not written down to its end, so there may be more to judge" : " is not stated"));
       }
       return sentence(open_words(context, decision, trace));
     case Outcome::later:
@@ -181,6 +171,16 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
 std::string because(const Context& context, const Decision& decision, const Trace& trace) {
   if (decision.applies != Truth::yes || !trace.when) return "";
   return sentence(said(context, blame(*trace.when, Truth::yes), false));
+}
+
+// `confirmed as NAME` asks the label of its own clause.
+std::string confirmed_label(const ClauseTrace& clause, const Evaluated& leaf) {
+  if (clause.expression && leaf.tree == &*clause.clause->tree && leaf.tree->nodes[leaf.node].op == expression::Op::confirmed) return clause.clause->label;
+  for (const auto& kid : clause.kids) {
+    const std::string label = confirmed_label(kid, leaf);
+    if (!label.empty()) return label;
+  }
+  return "";
 }
 
 std::string elements(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {
@@ -229,21 +229,15 @@ std::vector<Question> questions(const Context& context, const evaluate::Judgemen
   const Outcome settled = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
   if (settled != Outcome::undecided) return out;
   const Rule& rule = context.book->rules[decision.rule];
-  if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance) {
-    Question one;
-    one.fact = list_name(context, rule, decision);
-    const auto field = context.book->vocabulary->shapes[0].field(one.fact);
-    const bool stated = decision.unfinished != site::nowhere && context.site->lists[decision.unfinished].stated;
-    if (stated) one.ask = "What else is there, to the end of the " + spaced(one.fact) + "?";
-    else if (field) one.ask = context.book->vocabulary->shapes[0].fields[*field].ask;
-    if (field) one.hint = context.book->vocabulary->shapes[0].fields[*field].hint;
-    if (field) one.stop = context.book->vocabulary->shapes[0].fields[*field].stop;
-    out.push_back(one);
+  if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance && decision.unfinished != site::nowhere) {
+    out.push_back(list_question(context, decision.unfinished));
     return out;
   }
   const Trace trace = evaluate::explain(judgement, decision);
   for (const auto* leaf : open_leaves(trace, decision)) {
     Question one = question(context, *leaf);
+    const std::string label = trace.require ? confirmed_label(*trace.require, *leaf) : "";
+    if (!label.empty()) one.ask = "Is this so: " + label + "?";
     const auto alike = [&](const Question& other) { return other.fact == one.fact && other.ask == one.ask; };
     if (std::none_of(out.begin(), out.end(), alike)) out.push_back(std::move(one));
   }

@@ -132,10 +132,9 @@ std::string limit_title(const Context& context, const Evaluated& limit) {
   return title;
 }
 
-std::string limit_items(const Context& context, const Evaluated& limit) {
-  const auto& of = context.book->limits[static_cast<std::size_t>(limit.limit)];
-  if (limit.chain < 0) return "no value";
-  const auto& value = of.chain[static_cast<std::size_t>(limit.chain)];
+std::string limit_items(const Context& context, std::size_t limit, std::size_t chain) {
+  const auto& of = context.book->limits[limit];
+  const auto& value = of.chain[chain];
   if (value.form != rulebook::LimitValue::Form::list) return value.written;
   const auto& vocabulary = *context.book->vocabulary;
   const auto& type = of.signature.type;
@@ -145,6 +144,25 @@ std::string limit_items(const Context& context, const Evaluated& limit) {
     items.push_back(kind ? title_of(vocabulary.shapes[item.id]) : vocabulary::show(item, type, vocabulary));
   }
   return joined(items, ", ");
+}
+
+const site::List& open_list(const Context& context, site::ListId asked) {
+  const auto& vocabulary = *context.book->vocabulary;
+  const auto field_of_list = [&](const site::List& list) -> const Field& {
+    return vocabulary.shapes[context.site->elements[list.owner].shape].fields[list.field];
+  };
+  const site::List& list = context.site->lists[asked];
+  if (field_of_list(list).union_of.empty()) return list;
+  for (const auto& one : context.site->lists) {
+    if (!one.complete && field_of_list(one).walk) return one;
+  }
+  return list;
+}
+
+std::string list_name(const Context& context, site::ListId asked) {
+  const auto& list = open_list(context, asked);
+  const std::string address = site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
+  return list.owner == 0 ? "the " + spaced(address) : address;
 }
 
 std::string kind_words(const Context& context, std::string_view kind_or_group) {

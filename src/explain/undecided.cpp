@@ -22,17 +22,15 @@ std::string table_end(const Context& context, const Evaluated& of) {
 }
 
 std::string unfinished_words(const Context& context, const Evaluated& of) {
-  const bool stated = of.list == site::nowhere || context.site->lists[of.list].stated;
-  return fmt::format("the {} is {}", list_words(context, of), stated ? "not written down to its end" : "not stated");
+  if (of.list == site::nowhere) return "the " + list_words(context, of) + " is not stated";
+  return list_name(context, of.list) + (open_list(context, of.list).stated ? " is not written down to its end" : " is not stated");
 }
 
 // "the pipe's size is not stated"; "Does the valve shut off fully? Not stated"
 std::string missing(const Context& context, const Evaluated& path, const std::string& how) {
   if (node_of(path).op == Op::confirmed) return fmt::format("nobody has confirmed {}", spaced(node_of(path).name));
   if (const auto list = hiding_list(context, path)) {
-    const auto& owner = context.site->elements[context.site->lists[*list].owner];
-    const auto& field = context.book->vocabulary->shapes[owner.shape].fields[context.site->lists[*list].field];
-    return fmt::format("{} cannot be told while the {} is not written down to its end", subject(context, path), spaced(field.name));
+    return subject(context, path) + " cannot be told while " + list_name(context, *list) + " is not written down to its end";
   }
   const auto* field = field_of(context, path);
   if (path.type.kind == Kind::truth && field != nullptr && !field->ask.empty()) return field->ask + (how == "not stated" ? " Not stated" : " Nobody knows");

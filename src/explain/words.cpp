@@ -63,6 +63,11 @@ std::string presence(const Context& context, const Evaluated& path) {
   return there && path.type.kind != Kind::element ? name + " is " + shown(context, path) : name + (there ? ": there" : ": none");
 }
 
+std::string items_of(const Context& context, const Evaluated& limit) {
+  if (limit.limit < 0 || limit.chain < 0) return "no value";
+  return limit_items(context, static_cast<std::size_t>(limit.limit), static_cast<std::size_t>(limit.chain));
+}
+
 // "type K copper, among the materials for new service pipe"; "PVC, not among …: type K copper, polyethylene"
 std::string listed(const Context& context, const Evaluated& of, bool inside) {
   const auto& subject = of.kids[0];
@@ -70,15 +75,15 @@ std::string listed(const Context& context, const Evaluated& of, bool inside) {
   std::string words = left(context, subject) + " is ";
   if (subject.type.kind != Kind::element) words += shown(context, subject) + ", ";
   words += (inside ? "among the " : "not among the ") + limit_title(context, list);
-  return inside ? words : words + ": " + limit_items(context, list);
+  return inside ? words : words + ": " + items_of(context, list);
 }
 
 std::string one_of(const Context& context, const Evaluated& of, bool inside) {
   const auto& subject = of.kids[0];
   const std::string items = any_of(context, of);
   if (subject.type.kind == Kind::element) return left(context, subject) + (inside ? " is " : " is not ") + items;
-  if (inside && of.kids.size() == 2) return left(context, subject) + " is " + shown(context, subject);
-  return fmt::format("{} is {}, {}{}", left(context, subject), shown(context, subject), inside ? "one of " : "not ", items);
+  if (inside) return left(context, subject) + " is " + shown(context, subject);
+  return fmt::format("{} is {}, not {}", left(context, subject), shown(context, subject), items);
 }
 
 std::string paper(const Context& context, const Node& node, bool there) {
@@ -128,7 +133,7 @@ std::string any_of(const Context& context, const Evaluated& of) {
   std::vector<std::string> items;
   for (std::size_t i = 1; i < of.kids.size(); ++i) {
     const auto& kid = of.kids[i];
-    if (kid.limit >= 0) items.push_back("one of the " + limit_title(context, kid) + ": " + limit_items(context, kid));
+    if (kid.limit >= 0) items.push_back("one of the " + limit_title(context, kid) + ": " + items_of(context, kid));
     else items.push_back(kid.type.kind == Kind::kind ? with_article(shown(context, kid)) : shown(context, kid));
   }
   return joined(items, " or ");

@@ -30,8 +30,12 @@ std::string bound(const Context& context, const Evaluated& of);          // "80 
 std::string any_of(const Context& context, const Evaluated& test);       // the items of an `is`: "type K copper or type L copper"
 std::string property_words(const Context& context, const Evaluated& property);   // "full way"
 std::string limit_title(const Context& context, const Evaluated& limit); // "" when the node is no limit
-std::string limit_items(const Context& context, const Evaluated& limit); // of a list: "type K copper, polyethylene"
+std::string limit_items(const Context& context, std::size_t limit, std::size_t chain);   // of a list: "type K copper, polyethylene"
 std::string list_words(const Context& context, const Evaluated& quantifier);     // "line"
+// The list a reader has to finish: of a computed one, the first unfinished walk it may be made of; and its name,
+// "the line", "branches.lawn.line".
+const site::List& open_list(const Context& context, site::ListId asked);
+std::string list_name(const Context& context, site::ListId asked);
 std::string kind_words(const Context& context, std::string_view kind_or_group);  // "pressure reducing valve"
 std::string variable_words(const Context& context, std::string_view variable);   // a kind's title, else as written
 std::string element_words(const Context& context, site::ElementId element);      // "the pipe at line[3]"

@@ -154,8 +154,10 @@ class Writer {
       out_ += wrapped("UNDECIDED  ", head, label_width, options_.width);
       line("state", question.fact + cost_words(question.cost));
       line("hint", question.hint);
+      constexpr std::size_t most = 6;
       std::string names;
-      for (const auto& rule : question.rules) names += (names.empty() ? "" : ", ") + rule;
+      for (std::size_t i = 0; i < std::min(rules, most); ++i) names += (i == 0 ? "" : ", ") + question.rules[i];
+      if (rules > most) names += fmt::format(" and {} others", rules - most);
       line(rules == 1 ? "rule" : "rules", names);
       out_ += '\n';
     }

@@ -10,8 +10,8 @@ namespace headgate::rulebook {
 
 struct Adoption {
   const Documents* documents = nullptr;
-  std::string place;                   // its own documents bind without being adopted
-  std::vector<std::string> adopts;     // first binds first
+  std::string place;                // its own documents bind without being adopted
+  std::vector<std::string> adopts;  // first binds first
 
   // How strongly a citation binds, least first, and how it reads there; nullopt when it does not bind.
   struct Bound {

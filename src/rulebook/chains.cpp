@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "rulebook/types.hpp"
 #include "rulebook/uses.hpp"
 
 namespace headgate::rulebook {
@@ -45,7 +46,12 @@ class Filling {
  public:
   Filling(Declarations& all, const Place& place, const std::vector<std::size_t>& in_force, const Adoption& adoption,
           const Vocabulary& vocabulary, Diagnostics& found)
-      : all_(all), place_(place), adoption_(adoption), vocabulary_(vocabulary), found_(found), order_(place.changes.size(), of_project) {
+      : all_(all),
+        place_(place),
+        adoption_(adoption),
+        vocabulary_(vocabulary),
+        found_(found),
+        order_(place.changes.size(), of_project) {
     for (std::size_t i = 0; i < in_force.size(); ++i) order_[in_force[i]] = i;
   }
 
@@ -57,11 +63,14 @@ class Filling {
     for (std::size_t b = 1; b < candidates.size(); ++b) {
       for (std::size_t a = 0; a < b; ++a) check_pair(all_.limits[index], candidates[a], candidates[b]);
     }
+    for (const Candidate& each : candidates) check_plausible(all_.limits[index], each.value);
+    check_gaps(all_.limits[index], candidates);
     std::vector<Candidate> holding;
     for (Candidate& each : candidates) {
       if (holds(each)) holding.push_back(std::move(each));
     }
-    std::stable_sort(holding.begin(), holding.end(), [](const Candidate& a, const Candidate& b) { return a.rank < b.rank; });
+    std::stable_sort(holding.begin(), holding.end(),
+                     [](const Candidate& a, const Candidate& b) { return a.rank < b.rank; });
     for (Candidate& each : holding) all_.limits[index].chain.push_back(std::move(each.value));
     check_base(all_.limits[index]);
   }
@@ -77,8 +86,10 @@ class Filling {
     if (!value || candidate.citations.empty()) return std::nullopt;
     candidate.value = std::move(*value);
     candidate.value.citation = candidate.citations.front();
-    if (written.change != of_project) candidate.value.layer = place_.changes[written.change].layer;
-    else candidate.value.layer.range = entry.key_range;
+    if (written.change != of_project)
+      candidate.value.layer = place_.changes[written.change].layer;
+    else
+      candidate.value.layer.range = entry.key_range;
     return candidate;
   }
 
@@ -105,6 +116,50 @@ class Filling {
                            {name, quantity::show_date(*second.from), quantity::show_date(*first.until)},
                            a.value.citation.range, says));
     }
+  }
+
+  // Place values that leave days without any between them, and nothing below.
+  void check_gaps(const Limit& limit, const std::vector<Candidate>& candidates) {
+    std::vector<const Candidate*> dated;
+    for (const Candidate& each : candidates) {
+      const bool binds = each.change == of_project && !adoption_.binding(each.citations).empty();
+      if (binds || (each.change != of_project && !layer(each).from)) return;
+      if (each.change != of_project) dated.push_back(&each);
+    }
+    std::stable_sort(dated.begin(), dated.end(),
+                     [&](const auto* a, const auto* b) { return layer(*a).from < layer(*b).from; });
+    std::optional<quantity::Day> covered;  // the first day without a value
+    for (std::size_t i = 0; i < dated.size(); ++i) {
+      const Layer& now = layer(*dated[i]);
+      if (i > 0 && *covered < *now.from) {
+        found_.push_back(say("limit-gap", dated[i]->value.citation.range,
+                             {limit.signature.name, quantity::show_date(*covered), quantity::show_date(*now.from)},
+                             dated[i - 1]->value.citation.range, "the value before"));
+      }
+      if (!now.until) return;
+      covered = i == 0 ? *now.until : std::max(*covered, *now.until);
+    }
+  }
+
+  void check_plausible(const Limit& limit, const LimitValue& value) {
+    if (!limit.plausible) return;
+    if (value.tree) check_plausible(limit, *value.tree);
+    for (const auto& row : value.rows) check_plausible(limit, row.second);
+  }
+
+  void check_plausible(const Limit& limit, const Tree& tree) {
+    const expression::Node& node = tree[tree.root];
+    if (node.op != expression::Op::literal || node.value.presence != vocabulary::Presence::present) return;
+    const bool span = node.type.kind == vocabulary::Type::Kind::span;
+    const double amount = node.value.number.lo * (span ? days_in(node.value.span_unit) : 1);
+    const double step = span ? 1 : quantity::grid(node.type.dimension);
+    const bool inside = quantity::snap(limit.plausible->lo, step) <= quantity::snap(amount, step) &&
+                        quantity::snap(amount, step) <= quantity::snap(limit.plausible->hi, step);
+    if (inside) return;
+    const std::string range =
+        span ? quantity::show(limit.plausible->lo, {}) + " to " + quantity::show(limit.plausible->hi, {}) + " days"
+             : quantity::show(*limit.plausible, node.type.dimension, node.value.unit);
+    found_.push_back(say("limit-implausible", node.range, {node.written, limit.signature.name, range}));
   }
 
   // A place's change binds by being in force, whatever it cites; a project's value by its document.
@@ -162,11 +217,11 @@ class Filling {
   const Adoption& adoption_;
   const Vocabulary& vocabulary_;
   Diagnostics& found_;
-  std::vector<std::size_t> order_;   // of each change among those in force
+  std::vector<std::size_t> order_;  // of each change among those in force
 };
 
-bool needs_valueless(const LimitValue& value, const std::vector<bool>& without, const std::vector<vocabulary::ShapeSet>& handed,
-                     const Vocabulary& vocabulary) {
+bool needs_valueless(const LimitValue& value, const std::vector<bool>& without,
+                     const std::vector<vocabulary::ShapeSet>& handed, const Vocabulary& vocabulary) {
   if (!value.tree) return false;
   const auto uses = uses_of(*value.tree, handed, vocabulary);
   return std::any_of(uses.begin(), uses.end(),

@@ -26,6 +26,12 @@ std::string Citation::words() const {
   return document + " " + section;
 }
 
+std::string words_of(const std::vector<Citation>& citations) {
+  std::string words;
+  for (const Citation& each : citations) words += (words.empty() ? "" : ", ") + each.words();
+  return words;
+}
+
 const SourceDocument* Documents::find(std::string_view id) const {
   for (const SourceDocument& each : all_) {
     if (each.id == id) return &each;
@@ -91,8 +97,8 @@ std::optional<Citation> Documents::cite_one(std::string_view words, const Range&
   }
   const SourceDocument* document = find(id);
   if (!document) {
-    found.push_back(say("unknown-document", text::part(range, 0, id.size()),
-                        {std::string(id), vocabulary::offer(id, ids(), 0)}));
+    found.push_back(
+        say("unknown-document", text::part(range, 0, id.size()), {std::string(id), vocabulary::offer(id, ids(), 0)}));
     return std::nullopt;
   }
   if (space == std::string_view::npos) {
@@ -102,9 +108,10 @@ std::optional<Citation> Documents::cite_one(std::string_view words, const Range&
   citation.section = trimmed(words.substr(space));
   const Listed listed = section(*document, citation.section);
   if (!listed.section) {
-    found.push_back(say("unknown-section", text::part(range, words.size() - citation.section.size(), citation.section.size()),
-                        {std::string(id), citation.section, vocabulary::offer(citation.section, sections_of(*this, *document), 6)},
-                        document->range, "the document is declared here"));
+    found.push_back(
+        say("unknown-section", text::part(range, words.size() - citation.section.size(), citation.section.size()),
+            {std::string(id), citation.section, vocabulary::offer(citation.section, sections_of(*this, *document), 6)},
+            document->range, "the document is declared here"));
     return std::nullopt;
   }
   fill(citation, *document, *listed.document, *listed.section);

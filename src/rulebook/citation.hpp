@@ -44,4 +44,6 @@ struct Citation {
   std::string words() const;   // "irc-2018 P2903.3.1" or "common practice, no published source"
 };
 
+std::string words_of(const std::vector<Citation>& citations);   // "irc-2018 P2603.4, ipc-2018 305.3"
+
 }  // namespace headgate::rulebook

@@ -107,8 +107,10 @@ std::vector<Clause> read_exceptions(const Node& node, const Scope& scope, const 
   }
   if (labels->entries.empty()) reader.found.push_back(say("clause-labels", labels->range));
   for (const Entry& entry : labels->entries) {
-    if (is_mode(entry)) take(read_labelled(entry, scope, reader), "");
-    else take(read_exception(entry.value, scope, reader), entry.key);
+    if (is_mode(entry))
+      take(read_labelled(entry, scope, reader), "");
+    else
+      take(read_exception(entry.value, scope, reader), entry.key);
   }
   return exceptions;
 }
@@ -137,7 +139,8 @@ void say_compared(const Tree& tree, NodeId id, Diagnostics& found) {
     case Op::least:
     case Op::greatest:
     case Op::choose:
-      for (std::size_t i = node.op == Op::choose ? 1 : 0; i < node.kids.size(); ++i) say_compared(tree, node.kids[i], found);
+      for (std::size_t i = node.op == Op::choose ? 1 : 0; i < node.kids.size(); ++i)
+        say_compared(tree, node.kids[i], found);
       return;
     default: return;
   }
@@ -147,7 +150,8 @@ void say_compared(const Tree& tree, NodeId id, Diagnostics& found) {
 
 void say_literals(const Tree& tree, Diagnostics& found) {
   for (const expression::Node& node : tree.nodes) {
-    const bool compares = node.op == Op::compare || node.op == Op::between || node.op == Op::one_of || node.op == Op::is_item;
+    const bool compares =
+        node.op == Op::compare || node.op == Op::between || node.op == Op::one_of || node.op == Op::is_item;
     if (!compares) continue;
     for (const NodeId kid : node.kids) say_compared(tree, kid, found);
   }

@@ -40,7 +40,8 @@ const Field* fact_at(const Entry& entry, const Vocabulary& vocabulary, Diagnosti
     if (!id) {
       Names names;
       for (const Field& each : from.fields) names.push_back(each.name);
-      found.push_back(say("given-unknown", range, {from.name, steps[i].second, vocabulary::offer(steps[i].second, names, 0)}));
+      found.push_back(
+          say("given-unknown", range, {from.name, steps[i].second, vocabulary::offer(steps[i].second, names, 0)}));
       return nullptr;
     }
     field = &from.fields[*id];
@@ -71,8 +72,8 @@ void check(const Entry& entry, const Vocabulary& vocabulary, Diagnostics& found)
 
 }  // namespace
 
-std::vector<Given> read_given(const Place& place, const std::vector<std::size_t>& in_force, const Vocabulary& vocabulary,
-                              Diagnostics& found) {
+std::vector<Given> read_given(const Place& place, const std::vector<std::size_t>& in_force,
+                              const Vocabulary& vocabulary, Diagnostics& found) {
   std::vector<Given> given;
   for (const Change& change : place.changes) {
     const Node* facts = change.node->find("given");
@@ -86,8 +87,10 @@ std::vector<Given> read_given(const Place& place, const std::vector<std::size_t>
       const Given one{entry.key, entry.key_range, &entry.value, place.changes[i].layer};
       const auto same = [&](const Given& each) { return each.address == one.address; };
       const auto before = std::find_if(given.begin(), given.end(), same);
-      if (before == given.end()) given.push_back(one);
-      else *before = one;
+      if (before == given.end())
+        given.push_back(one);
+      else
+        *before = one;
     }
   }
   return given;

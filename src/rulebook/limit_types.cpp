@@ -36,7 +36,8 @@ void read_of(Limit& limit, const Node& node, const Vocabulary& vocabulary, Diagn
   signature.of = vocabulary.kinds(node.scalar);
   if (const auto shape = vocabulary.shape(node.scalar)) signature.of.set(*shape);
   if (signature.of.any() && node.is_scalar()) return;
-  found.push_back(say("limit-of", node.range, {node.scalar, vocabulary::offer(node.scalar, things(vocabulary, false), 0)}));
+  found.push_back(
+      say("limit-of", node.range, {node.scalar, vocabulary::offer(node.scalar, things(vocabulary, false), 0)}));
 }
 
 void read_by(Limit& limit, const Node& node, const Vocabulary& vocabulary, Diagnostics& found) {
@@ -48,7 +49,8 @@ void read_by(Limit& limit, const Node& node, const Vocabulary& vocabulary, Diagn
     signature.by_choice = *choice;
     return;
   }
-  found.push_back(say("limit-by", node.range, {node.scalar, vocabulary::offer(node.scalar, things(vocabulary, true), 0)}));
+  found.push_back(
+      say("limit-by", node.range, {node.scalar, vocabulary::offer(node.scalar, things(vocabulary, true), 0)}));
 }
 
 void read_keys(Limit& limit, const Node& map, const Vocabulary& vocabulary, Diagnostics& found) {
@@ -141,7 +143,8 @@ bool holds_table(const WrittenLimit& written) {
 
 class Inference {
  public:
-  Inference(Declarations& all, const std::vector<WrittenLimit>& written, const Vocabulary& vocabulary, Vocabulary* derive)
+  Inference(Declarations& all, const std::vector<WrittenLimit>& written, const Vocabulary& vocabulary,
+            Vocabulary* derive)
       : all_(all), written_(written), vocabulary_(vocabulary), derive_(derive) {}
 
   // Each round types what only uses typed things; it ends when a round adds nothing.
@@ -278,7 +281,8 @@ Declarations declare(const std::vector<WrittenLimit>& written, std::vector<Table
   Inference inference(all, written, vocabulary, derive);
   inference.run();
   inference.complain(found);
-  for (std::size_t i = 0; i < written.size(); ++i) read_plausible(all.limits[i], written[i].declared->value, vocabulary, found);
+  for (std::size_t i = 0; i < written.size(); ++i)
+    read_plausible(all.limits[i], written[i].declared->value, vocabulary, found);
   return all;
 }
 

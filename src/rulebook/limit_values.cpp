@@ -40,8 +40,8 @@ Tree literal(const Node& node, const Type& type, const Value& value, const Scope
 
 // Stand in data and limits, never in expressions.
 bool only_plain(Kind kind) {
-  return kind == Kind::season || kind == Kind::span || kind == Kind::clock || kind == Kind::text || kind == Kind::level ||
-         kind == Kind::kind;
+  return kind == Kind::season || kind == Kind::span || kind == Kind::clock || kind == Kind::text ||
+         kind == Kind::level || kind == Kind::kind;
 }
 
 bool exact(const Value& value, const Type& type) {
@@ -102,7 +102,8 @@ std::optional<LimitValue> Reader::list(const Node& node) const {
   for (const Node& item : node.items) {
     const std::size_t before = found.size();
     const Value each = read_plain(item, type(), vocabulary, found);
-    if (found.size() == before && !exact(each, type())) found.push_back(say("limit-list-item", item.range, {item.scalar}));
+    if (found.size() == before && !exact(each, type()))
+      found.push_back(say("limit-list-item", item.range, {item.scalar}));
     value.list.push_back(each);
     value.written += (value.written.empty() ? "" : ", ") + item.scalar;
   }
@@ -137,7 +138,8 @@ std::vector<std::size_t> Reader::keys_of(const Entry& entry) const {
     }
   }
   if (keys.empty()) {
-    found.push_back(say("limit-row", entry.key_range, {entry.key, signature.of_name, vocabulary::offer(entry.key, known)}));
+    found.push_back(
+        say("limit-row", entry.key_range, {entry.key, signature.of_name, vocabulary::offer(entry.key, known)}));
   }
   return keys;
 }
@@ -194,8 +196,10 @@ std::optional<LimitValue> Reader::table(const Node& node) const {
   if (!same_frame(table, frame)) {
     found.push_back(say("limit-other-frame", node.range, {limit.signature.name}, frame.range, "the limit"));
   }
-  if (const Node* rows = map->find("rows")) read_rows(table, *rows, map->find("over"), vocabulary, found);
-  else found.push_back(say("table-needs", node.range, {frame.signature.name, "rows"}));
+  if (const Node* rows = map->find("rows"))
+    read_rows(table, *rows, map->find("over"), vocabulary, found);
+  else
+    found.push_back(say("table-needs", node.range, {frame.signature.name, "rows"}));
   if (found.size() != before) return std::nullopt;
   LimitValue value;
   value.form = Form::table;
@@ -207,7 +211,8 @@ std::optional<LimitValue> Reader::table(const Node& node) const {
 
 std::optional<LimitValue> Reader::one(const Node& node) const {
   if (!node.is_scalar()) {
-    found.push_back(say(node.is_map() ? "limit-rows-without-by" : "limit-not-list", node.range, {limit.signature.name}));
+    found.push_back(
+        say(node.is_map() ? "limit-rows-without-by" : "limit-not-list", node.range, {limit.signature.name}));
     return std::nullopt;
   }
   auto tree = tree_of(node);

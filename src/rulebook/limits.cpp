@@ -21,7 +21,8 @@ class Collecting {
   void declare(const Entry& entry, std::size_t change) {
     if (!expect_name(entry, found_)) return;
     if (const WrittenLimit* before = find(entry.key)) {
-      found_.push_back(say("limit-twice", entry.key_range, {entry.key}, before->declared->key_range, "declared here before"));
+      found_.push_back(
+          say("limit-twice", entry.key_range, {entry.key}, before->declared->key_range, "declared here before"));
       return;
     }
     if (!expect_map(entry.value, "A limit", found_)) return;
@@ -87,8 +88,10 @@ std::vector<WrittenLimit> collect_limits(const Library& library, const Place* pl
       if (!limits || !limits->is_map()) continue;
       for (const Entry& entry : limits->entries) {
         if (declares(entry) != declaring) continue;
-        if (declaring) collecting.declare(entry, i);
-        else collecting.set(entry, i);
+        if (declaring)
+          collecting.declare(entry, i);
+        else
+          collecting.set(entry, i);
       }
     }
   }

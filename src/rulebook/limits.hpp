@@ -14,14 +14,14 @@ inline constexpr std::size_t of_project = static_cast<std::size_t>(-1);
 // `CITATION: value`, and who wrote it.
 struct WrittenValue {
   const document::Entry* entry = nullptr;
-  std::size_t change = of_project;       // index into Place::changes
+  std::size_t change = of_project;  // index into Place::changes
 };
 
 struct WrittenLimit {
   std::string name;
   const document::Entry* declared = nullptr;
   std::size_t change = of_project;
-  std::vector<WrittenValue> values;      // in written order, the project's first
+  std::vector<WrittenValue> values;  // in written order, the project's first
 };
 
 // Every limit of the project's files and of the place, whatever the day: a limit's number is the same on all days.
@@ -30,7 +30,7 @@ std::vector<WrittenLimit> collect_limits(const Library& library, const Place* pl
 
 // A value unwrapped from `{value: …, doubt: …}`.
 struct Bare {
-  const document::Node* node = nullptr;   // nullptr when the map has no value (which is said)
+  const document::Node* node = nullptr;  // nullptr when the map has no value (which is said)
   std::string doubt;
 };
 Bare bare(const document::Node& value, text::Diagnostics& found);
@@ -42,8 +42,8 @@ const document::Node* table_in(const document::Node& value);
 
 // What expressions may name, in the order of its index.
 struct Declarations {
-  std::vector<Limit> limits;             // chains empty
-  std::vector<Table> tables;             // the named ones, then one frame without rows a limit that holds a table
+  std::vector<Limit> limits;  // chains empty
+  std::vector<Table> tables;  // the named ones, then one frame without rows a limit that holds a table
   std::vector<expression::LimitSignature> limit_names;
   std::vector<expression::TableSignature> table_names;
 };
@@ -52,7 +52,8 @@ struct Declarations {
 // compiled for it once what it uses is known. Derived values of `vocabulary` without a type get theirs in the same way
 // when `derive` is set (then it is `&vocabulary`).
 Declarations declare(const std::vector<WrittenLimit>& written, std::vector<Table> tables,
-                     const vocabulary::Vocabulary& vocabulary, vocabulary::Vocabulary* derive, text::Diagnostics& found);
+                     const vocabulary::Vocabulary& vocabulary, vocabulary::Vocabulary* derive,
+                     text::Diagnostics& found);
 
 // A limit or derived value without a type is said where it is declared; from `from` on, its users' echoes go.
 void forget_echoes(text::Diagnostics& found, std::size_t from);
@@ -60,7 +61,8 @@ void forget_echoes(text::Diagnostics& found, std::size_t from);
 // The scope of a limit's values, of a derived value's formula, of a rule.
 expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary);
 expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary, const Limit& limit);
-expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary, vocabulary::ShapeId shape);
+expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary,
+                           vocabulary::ShapeId shape);
 
 // One value of a limit, without citation and layer; nullopt when it is wrong (which is said). Rows of a table it holds
 // become one more table of `all`.

@@ -32,7 +32,8 @@ bool add(Library& library, const Node& tree, Diagnostics& found) {
 
 // Derived values without a stated type need the limits' and tables' types, those the vocabulary's names: what is wrong
 // with limits and tables is said when a place is resolved.
-vocabulary::Vocabulary read_vocabulary(const Library& library, const std::vector<const Place*>& places, Diagnostics& found) {
+vocabulary::Vocabulary read_vocabulary(const Library& library, const std::vector<const Place*>& places,
+                                       Diagnostics& found) {
   std::vector<const Node*> files = library.vocabulary;
   for (const Place* place : places) {
     if (place->vocabulary) files.push_back(place->vocabulary);

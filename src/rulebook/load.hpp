@@ -18,6 +18,15 @@ struct Library {
 bool add(Library& library, const document::Node& tree, text::Diagnostics& found);
 
 // A place file, read as far as its own keys go; its limits and rules are compiled by `resolve`.
+//
+//   adopts: irc-2018                        what stands outside `changes` holds always: it is the first change
+//   changes:
+//     - title: Ordinance 26-14
+//       from: 2026-07-01                    [from, until); left out: always
+//       limits: {static-pressure-max: {ff-code 52-118: 70 psi}}    an existing limit; a new one is written whole
+//       drop: {sleeve-two-sizes: ff-code 52-131}
+//       change: {sleeve-ratio: {level: must, unless: none}}        whole keys; `none` takes one away
+//   `form: 2026-07-01`  -> "rulebook-key" at the key, hint `write from`
 struct Change {
   Layer layer;
   const document::Node* node = nullptr;   // limits, drop, change, add, tables, adopts, given
@@ -27,7 +36,7 @@ struct Place {
   std::vector<std::string> adopts;
   const document::Node* node = nullptr;   // the whole file
   const document::Node* vocabulary = nullptr;  // what it adds to the vocabulary (key `vocabulary:`), or nullptr
-  std::vector<Change> changes;            // in written order
+  std::vector<Change> changes;            // the whole file first (no title, no dates), then those of `changes` in written order
 };
 std::optional<Place> read_place(const document::Node& tree, text::Diagnostics& found);
 

@@ -74,8 +74,10 @@ std::vector<std::size_t> Needs::components() const {
       }
       if (visits.back().edge < edges_[node].size()) {
         const std::size_t to = edges_[node][visits.back().edge++].to;
-        if (seen[to] == none) visits.push_back({to, 0});
-        else if (component[to] == none) low[node] = std::min(low[node], seen[to]);
+        if (seen[to] == none)
+          visits.push_back({to, 0});
+        else if (component[to] == none)
+          low[node] = std::min(low[node], seen[to]);
         continue;
       }
       if (low[node] == seen[node]) {
@@ -136,7 +138,7 @@ std::vector<std::size_t> Needs::order(Diagnostics& found) const {
   const std::size_t first = book_.limits.size();
   std::vector<std::size_t> order;
   std::vector<bool> seen(edges_.size(), false);
-  std::vector<std::pair<std::size_t, std::size_t>> visits;   // node, next edge
+  std::vector<std::pair<std::size_t, std::size_t>> visits;  // node, next edge
   const auto visit = [&](std::size_t node) {
     if (!seen[node]) visits.emplace_back(node, 0);
     seen[node] = true;

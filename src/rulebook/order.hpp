@@ -42,7 +42,7 @@ class Needs {
 
   const Rulebook& book_;
   std::map<std::pair<vocabulary::ShapeId, vocabulary::FieldId>, std::size_t> derived_;
-  std::vector<std::vector<Edge>> edges_;   // limits first, then derived values
+  std::vector<std::vector<Edge>> edges_;  // limits first, then derived values
 };
 
 }  // namespace headgate::rulebook

@@ -34,7 +34,8 @@ Change read_change(const Node& node, const std::string& place, Diagnostics& foun
   change.layer.from = day_of(node, "from", found);
   change.layer.until = day_of(node, "until", found);
   if (change.layer.from && change.layer.until && *change.layer.until <= *change.layer.from) {
-    found.push_back(say("change-ends-first", node.find("until")->range, {}, node.find("from")->range, "it begins here"));
+    found.push_back(
+        say("change-ends-first", node.find("until")->range, {}, node.find("from")->range, "it begins here"));
   }
   return change;
 }

@@ -18,7 +18,6 @@ namespace {
 // In the order of Level.
 const Names levels = {"must", "should", "note"};
 
-
 Type date() {
   Type type;
   type.kind = Type::Kind::date;

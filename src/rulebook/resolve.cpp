@@ -22,7 +22,8 @@ using vocabulary::Vocabulary;
 namespace {
 
 // The last change in force that says what is adopted.
-Adoption adoption_of(const Place& place, const std::vector<std::size_t>& in_force, const Documents& documents, Diagnostics& found) {
+Adoption adoption_of(const Place& place, const std::vector<std::size_t>& in_force, const Documents& documents,
+                     Diagnostics& found) {
   Adoption adoption{&documents, place.id, {}};
   for (const Change& change : place.changes) {
     const Node* adopts = change.node->find("adopts");
@@ -44,7 +45,8 @@ bool ours(const vocabulary::Field& field, const Library& library, const Place& p
                      [&](const Node* each) { return each->range.file == file; });
 }
 
-void compile_derived(Rulebook& book, const Declarations& all, const Library& library, const Place& place, Diagnostics& found) {
+void compile_derived(Rulebook& book, const Declarations& all, const Library& library, const Place& place,
+                     Diagnostics& found) {
   const Vocabulary& vocabulary = *book.vocabulary;
   for (std::size_t s = 0; s < vocabulary.shapes.size(); ++s) {
     const auto shape = static_cast<vocabulary::ShapeId>(s);
@@ -86,6 +88,10 @@ std::vector<std::vector<Use>> read_rules(Rulebook& book, const std::vector<Writt
     for (const std::size_t change : each.changed_by) rule.layers.push_back(layer_of(change, place, {}));
     if (each.dropped) rule.layers.push_back(layer_of(each.dropped_by, place, {}));
     leave_out_exceptions(rule, each, reader.adoption);
+    if (touched_at(each) && rule.adopted.empty() && !rule.sources.empty()) {
+      reader.found.push_back(
+          say("change-without-effect", touched_at(each)->key_range, {each.id, words_of(rule.sources)}));
+    }
     set_standing(rule, each, place, book.day, without, reader.all, reader.vocabulary);
     rule.limits = needs.limits_behind(uses_of(rule, reader.vocabulary), true);
     book.rules.push_back(std::move(rule));

@@ -58,8 +58,10 @@ class Valueless {
     std::vector<Clause> left;
     for (Clause& kid : kids) {
       const auto limit = prune(kid);
-      if (!limit) left.push_back(kid);
-      else if (!first) first = limit;
+      if (!limit)
+        left.push_back(kid);
+      else if (!first)
+        first = limit;
     }
     if (left.empty()) return first;
     kids = std::move(left);
@@ -117,8 +119,10 @@ std::optional<std::uint32_t> drop_valueless(Rule& rule, const std::vector<bool>&
   }
   if (rule.when) note(limits.prune(*rule.when));
   const bool unlabelled = rule.unless.size() == 1 && rule.unless[0].label.empty();
-  if (unlabelled) note(limits.prune(rule.unless[0]));
-  else if (!rule.unless.empty() && limits.prune_any(rule.unless)) rule.unless.clear();
+  if (unlabelled)
+    note(limits.prune(rule.unless[0]));
+  else if (!rule.unless.empty() && limits.prune_any(rule.unless))
+    rule.unless.clear();
   if (rule.require) note(limits.prune(*rule.require));
   if (rule.due) note(limits.in(*rule.due));
   if (rule.done) note(limits.in(*rule.done));

@@ -18,13 +18,13 @@ Names all_rule_keys() { return {std::begin(rule_keys), std::end(rule_keys)}; }
 
 class Collecting {
  public:
-  Collecting(const Place& place, const Documents& documents, Diagnostics& found)
-      : place_(place), documents_(documents), found_(found) {}
+  Collecting(const Documents& documents, Diagnostics& found) : documents_(documents), found_(found) {}
 
   void add(const Entry& entry, const std::string& topic, const Node* stage, std::size_t change) {
     if (!expect_name(entry, found_) || !expect_map(entry.value, "A rule", found_)) return;
     if (const WrittenRule* before = find(entry.key)) {
-      found_.push_back(say("rule-twice", entry.key_range, {entry.key}, before->declared->key_range, "written here before"));
+      found_.push_back(
+          say("rule-twice", entry.key_range, {entry.key}, before->declared->key_range, "written here before"));
       return;
     }
     expect_keys(entry.value, all_rule_keys(), "A rule", found_);
@@ -47,6 +47,7 @@ class Collecting {
       expect_keys(entry.value, all_rule_keys(), "A rule", found_);
       if (!apply) continue;
       rule->changed_by.push_back(change);
+      rule->changed = &entry;
       for (const Entry& key : entry.value.entries) replace(*rule, key, change);
     }
   }
@@ -70,8 +71,10 @@ class Collecting {
  private:
   static void replace(WrittenRule& rule, const Entry& key, std::size_t change) {
     const bool removes = key.value.is_scalar() && key.value.scalar == "none";
-    if (removes) rule.keys.erase(key.key);
-    else rule.keys[key.key] = {&key, change};
+    if (removes)
+      rule.keys.erase(key.key);
+    else
+      rule.keys[key.key] = {&key, change};
   }
 
   WrittenRule* find(const std::string& id) {
@@ -88,7 +91,6 @@ class Collecting {
     return nullptr;
   }
 
-  const Place& place_;
   const Documents& documents_;
   Diagnostics& found_;
   std::vector<WrittenRule> rules_;
@@ -105,7 +107,8 @@ void collect_file(const Node& file, Collecting& collecting, Diagnostics& found) 
   for (const Entry& entry : rules->entries) collecting.add(entry, topic, file.find("stage"), of_project);
 }
 
-void collect_changes(const Place& place, const std::vector<std::size_t>& in_force, Collecting& collecting, Diagnostics& found) {
+void collect_changes(const Place& place, const std::vector<std::size_t>& in_force, Collecting& collecting,
+                     Diagnostics& found) {
   for (std::size_t i = 0; i < place.changes.size(); ++i) {
     const Node* add = map_of(*place.changes[i].node, "add", found);
     if (!add) continue;
@@ -124,9 +127,10 @@ void collect_changes(const Place& place, const std::vector<std::size_t>& in_forc
 
 }  // namespace
 
-std::vector<WrittenRule> collect_rules(const Library& library, const Place& place, const std::vector<std::size_t>& in_force,
-                                       const Documents& documents, Diagnostics& found) {
-  Collecting collecting(place, documents, found);
+std::vector<WrittenRule> collect_rules(const Library& library, const Place& place,
+                                       const std::vector<std::size_t>& in_force, const Documents& documents,
+                                       Diagnostics& found) {
+  Collecting collecting(documents, found);
   for (const Node* file : library.rules) collect_file(*file, collecting, found);
   collect_changes(place, in_force, collecting, found);
   return collecting.finish();

@@ -12,8 +12,9 @@ using text::say;
 
 namespace {
 
-const Names kinds = {"model code", "statute",  "ordinance", "utility rules", "standard",
-                     "handbook",   "manufacturer's instructions", "practice"};
+const Names kinds = {
+    "model code", "statute", "ordinance", "utility rules", "standard", "handbook", "manufacturer's instructions",
+    "practice"};
 // In the order of Seen.
 const Names ways_seen = {"adopted text", "other edition", "secondary", "from memory"};
 
@@ -61,7 +62,8 @@ void read_sections(SourceDocument& document, const Node& node, Seen seen, Diagno
     section.range = word->range;
     const auto [before, fresh] = document.sections.emplace(word->scalar, section);
     if (!fresh) {
-      found.push_back(say("section-twice", word->range, {document.id, word->scalar}, before->second.range, "listed here before"));
+      found.push_back(
+          say("section-twice", word->range, {document.id, word->scalar}, before->second.range, "listed here before"));
     }
   }
 }

@@ -17,12 +17,6 @@ void say_standing(Rule& rule, Standing standing, const std::string& words) {
   rule.standing_says = words;
 }
 
-std::string words_of(const std::vector<Citation>& citations) {
-  std::string words;
-  for (const Citation& each : citations) words += (words.empty() ? "" : ", ") + each.words();
-  return words;
-}
-
 std::string named(const Layer& layer) { return layer.title.empty() ? layer.place : layer.title; }
 
 std::string dropped_words(const WrittenRule& written, const Layer& layer) {
@@ -30,18 +24,21 @@ std::string dropped_words(const WrittenRule& written, const Layer& layer) {
   return "dropped by " + named(layer) + (source.is_scalar() ? " (" + source.scalar + ")" : "");
 }
 
-bool begun(const Layer& layer, std::optional<quantity::Day> day) {
-  return !layer.from || (day && *layer.from <= *day);
-}
+bool begun(const Layer& layer, std::optional<quantity::Day> day) { return !layer.from || (day && *layer.from <= *day); }
 
 }  // namespace
+
+const document::Entry* touched_at(const WrittenRule& written) {
+  return written.dropped ? written.dropped : written.changed;
+}
 
 void set_standing(Rule& rule, const WrittenRule& written, const Place& place, std::optional<quantity::Day> day,
                   const std::vector<bool>& valueless, const Declarations& all, const Vocabulary& vocabulary) {
   if (written.change != of_project) {
     const Layer& layer = place.changes[written.change].layer;
     if (!begun(layer, day)) {
-      return say_standing(rule, Standing::not_begun, "begins " + quantity::show_date(*layer.from) + " by " + named(layer));
+      return say_standing(rule, Standing::not_begun,
+                          "begins " + quantity::show_date(*layer.from) + " by " + named(layer));
     }
     if (!in_force(layer, day)) {
       return say_standing(rule, Standing::ended, "ended " + quantity::show_date(*layer.until) + ", by " + named(layer));
@@ -77,8 +74,8 @@ void append(std::vector<Use>& to, const std::vector<Use>& more) { to.insert(to.e
 
 }  // namespace
 
-void say_unused(const Rulebook& book, const std::vector<WrittenRule>& written, const std::vector<std::vector<Use>>& uses,
-                const Needs& needs, const RuleReader& reader) {
+void say_unused(const Rulebook& book, const std::vector<WrittenRule>& written,
+                const std::vector<std::vector<Use>>& uses, const Needs& needs, const RuleReader& reader) {
   std::vector<Use> now = worksheet_uses(book);
   std::vector<Use> before = now;
   std::vector<std::vector<std::uint32_t>> touched(written.size());
@@ -103,8 +100,8 @@ void say_unused(const Rulebook& book, const std::vector<WrittenRule>& written, c
     }
     for (std::size_t i = 0; i < written.size(); ++i) {
       if (!std::binary_search(touched[i].begin(), touched[i].end(), limit)) continue;
-      const text::Range range = written[i].dropped ? written[i].dropped->key_range : book.rules[i].layers.back().range;
-      reader.found.push_back(say("limit-lost-use", range, {name, written[i].id}, book.limits[limit].range, "the limit"));
+      reader.found.push_back(
+          say("limit-lost-use", touched_at(written[i])->key_range, {name}, book.limits[limit].range, "the limit"));
     }
   }
 }

@@ -38,8 +38,10 @@ bool read_row(Table& table, const Node& node, const Vocabulary& vocabulary, Diag
   Table::Row row;
   row.range = node.range;
   for (std::size_t i = 0; i < width; ++i) {
-    if (i < keys) row.keys.push_back(read_key(table, i, node.items[i], vocabulary, found));
-    else row.cells.push_back(read_plain(node.items[i], table.signature.columns[i - keys].type, vocabulary, found));
+    if (i < keys)
+      row.keys.push_back(read_key(table, i, node.items[i], vocabulary, found));
+    else
+      row.cells.push_back(read_plain(node.items[i], table.signature.columns[i - keys].type, vocabulary, found));
   }
   table.rows.push_back(std::move(row));
   return true;

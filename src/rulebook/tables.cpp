@@ -35,7 +35,8 @@ std::optional<Type> cell_type(const Node& node, const Vocabulary& vocabulary, Di
 }
 
 // `size`, or {type: size, match: exact}.
-std::optional<Type> read_column(const Entry& entry, const Names& keys, const Vocabulary& vocabulary, Diagnostics& found) {
+std::optional<Type> read_column(const Entry& entry, const Names& keys, const Vocabulary& vocabulary,
+                                Diagnostics& found) {
   if (entry.value.is_scalar()) return cell_type(entry.value, vocabulary, found);
   if (!expect_map(entry.value, "A column", found)) return std::nullopt;
   expect_keys(entry.value, keys, "A column", found);
@@ -60,7 +61,8 @@ bool read_keys(Table& table, const Node& keys, const Vocabulary& vocabulary, Dia
   bool good = true;
   std::size_t between_rows = 0;
   for (const Entry& entry : keys.entries) {
-    const auto type = expect_name(entry, found) ? read_column(entry, {"type", "match"}, vocabulary, found) : std::nullopt;
+    const auto type =
+        expect_name(entry, found) ? read_column(entry, {"type", "match"}, vocabulary, found) : std::nullopt;
     good = good && type;
     if (!type) continue;
     table.signature.keys.push_back({entry.key, *type});
@@ -107,7 +109,8 @@ Table read_table(const Entry& entry, const Layer& layer, const Documents& docume
 
 }  // namespace
 
-bool read_frame(Table& table, const Node& map, std::string_view what, const Vocabulary& vocabulary, Diagnostics& found) {
+bool read_frame(Table& table, const Node& map, std::string_view what, const Vocabulary& vocabulary,
+                Diagnostics& found) {
   bool good = true;
   for (const std::string_view key : {"keys", "columns"}) {
     if (map.find(key)) continue;

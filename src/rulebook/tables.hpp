@@ -26,8 +26,8 @@ std::vector<Table> read_tables(const std::vector<TableFile>& files, const Docume
                                const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 
 // `keys:` and `columns:` of a map, into the table; `what` as in "a table". False when either is missing or wrong.
-bool read_frame(Table& table, const document::Node& map, std::string_view what, const vocabulary::Vocabulary& vocabulary,
-                text::Diagnostics& found);
+bool read_frame(Table& table, const document::Node& map, std::string_view what,
+                const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 
 // Rows by the table's keys and columns, and that each key has one answer.
 void read_rows(Table& table, const document::Node& rows, const document::Node* over,

@@ -92,16 +92,6 @@ Value read_kind(const Node& node, const Type& type, const Vocabulary& vocabulary
   return value;
 }
 
-// Roughly: only to tell a plausible span from a slip.
-double days_in(quantity::Span::Unit unit) {
-  switch (unit) {
-    case quantity::Span::Unit::weeks: return 7;
-    case quantity::Span::Unit::months: return 30;
-    case quantity::Span::Unit::years: return 365;
-    default: return 1;
-  }
-}
-
 }  // namespace
 
 std::optional<StatedType> read_type(const Node& node, const Vocabulary& vocabulary, Diagnostics& found) {
@@ -135,6 +125,15 @@ Value read_plain(const Node& node, const Type& type, const Vocabulary& vocabular
   return vocabulary::read_value(node, type, nullptr, vocabulary, nullptr, found);
 }
 
+double days_in(quantity::Span::Unit unit) {
+  switch (unit) {
+    case quantity::Span::Unit::weeks: return 7;
+    case quantity::Span::Unit::months: return 30;
+    case quantity::Span::Unit::years: return 365;
+    default: return 1;
+  }
+}
+
 Value read_range(const Node& cell, const Type& type, const Vocabulary& vocabulary, Diagnostics& found) {
   constexpr std::string_view to = " to ";
   constexpr std::string_view and_up = " and up";
@@ -142,7 +141,8 @@ Value read_range(const Node& cell, const Type& type, const Vocabulary& vocabular
   const std::string& text = cell.scalar;
   const auto read = [&](std::size_t offset, std::size_t length) {
     Value value = read_plain(piece(cell, offset, length), type, vocabulary, found);
-    if (type.kind == Kind::span) value.number = quantity::multiply(value.number, quantity::exactly(days_in(value.span_unit)));
+    if (type.kind == Kind::span)
+      value.number = quantity::multiply(value.number, quantity::exactly(days_in(value.span_unit)));
     return value;
   };
   if (text.rfind(up_to, 0) == 0) {

@@ -25,7 +25,10 @@ std::optional<StatedType> read_type(const document::Node& node, const vocabulary
 vocabulary::Value read_plain(const document::Node& node, const vocabulary::Type& type,
                              const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 
-// `1 to 2`, `101 and up`, `up to 3`, both ends in; or one value. Spans in days, a month as 30, a year as 365.
+// A month as 30, a year as 365: only to tell a plausible span from a slip.
+double days_in(quantity::Span::Unit unit);
+
+// `1 to 2`, `101 and up`, `up to 3`, both ends in; or one value. Spans in days.
 vocabulary::Value read_range(const document::Node& node, const vocabulary::Type& type,
                              const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 

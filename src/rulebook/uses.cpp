@@ -55,7 +55,8 @@ class Walk {
       }
       next |= field.type.shapes;
       if (field.holds == Field::Holds::record || field.type.shapes.none()) continue;
-      const bool upstream = field.holds == Field::Holds::reference && field.direction == vocabulary::Direction::upstream;
+      const bool upstream =
+          field.holds == Field::Holds::reference && field.direction == vocabulary::Direction::upstream;
       after = upstream && reach != Reach::other ? Reach::upstream : Reach::other;
     }
     return after;

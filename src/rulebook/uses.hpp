@@ -15,8 +15,8 @@ enum class Reach : std::uint8_t { same, upstream, other };
 
 struct Use {
   bool limit = false;
-  std::uint32_t index = 0;             // of a limit
-  vocabulary::ShapeId shape = 0;       // of a derived value
+  std::uint32_t index = 0;        // of a limit
+  vocabulary::ShapeId shape = 0;  // of a derived value
   vocabulary::FieldId field = 0;
   Reach reach = Reach::same;
   text::Range range;

@@ -133,17 +133,17 @@ TEST(Choices, APropertyOverASetIsTheHull) {
 
 TEST(If, TheBranchTakenCountsAloneTheHullWhenUndecided) {
   const auto at = [](const std::string& wet, const std::string& depth) {
-    return in("wet: " + wet + "\nfrost-depth: " + depth, "if wet then frost-depth else 1 ft");
+    return in("wet: " + wet + "\nfrost-depth: " + depth, "(if wet then frost-depth else 12 in)");
   };
   EXPECT_EQ(at("yes", "2 ft"), "2 ft");
-  EXPECT_EQ(at("no", "unknown"), "1 ft");
+  EXPECT_EQ(at("no", "unknown"), "12 in");
   EXPECT_EQ(at("yes", "unknown"), "unknown");
   EXPECT_EQ(at("unknown", "unknown"), "unknown");
   EXPECT_EQ(in("frost-depth: 2 ft", "(if wet then frost-depth else 1 ft) >= 1 ft"), "yes");
   EXPECT_EQ(in("frost-depth: 2 ft", "(if wet then frost-depth else 1 ft) >= 2 ft"), "undecided");
   EXPECT_EQ(in("frost-depth: 2 ft", "(if wet then frost-depth else 3 ft) < 2 ft"), "no");
-  EXPECT_EQ(in("frost-depth: 2 ft", "if wet then yes else frost-depth > 1 ft"), "yes");
-  EXPECT_EQ(in("frost-depth: 2 ft", "if wet then no else frost-depth > 1 ft"), "undecided");
+  EXPECT_EQ(in("frost-depth: 2 ft", "if wet then yes else (frost-depth > 1 ft)"), "yes");
+  EXPECT_EQ(in("frost-depth: 2 ft", "if wet then no else (frost-depth > 1 ft)"), "undecided");
   EXPECT_EQ(in("wet: no\nfrost-depth: none", "(if wet then 1 ft else frost-depth) > 1 in"), "undecided");
 }
 

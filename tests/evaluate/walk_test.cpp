@@ -11,8 +11,12 @@ namespace {
 const char* const derived = R"(kinds: {pipe: {facts: {loss: {type: pressure, never-negative: yes}}}}
 derived:
   pipe:
-    entering: {type: pressure, is: if pipe.previous is none then pressure.highest-static else pipe.previous.leaving}
-    leaving: {type: pressure, is: pipe.entering - pipe.loss}
+    entering:
+      type: pressure
+      is: if pipe.previous is none then pressure.highest-static else pipe.previous.leaving
+    leaving:
+      type: pressure
+      is: pipe.entering - pipe.loss
 )";
 
 std::string each(const std::string& binders, const std::string& require, const std::string& site) {
@@ -82,7 +86,7 @@ TEST(Comes, ABranchLiesAfterThePointItLeaves) {
   EXPECT_EQ(each("strainer in line, branch in branches, ball-valve in branch.line", "strainer comes before ball-valve", branched),
             "line[3], branches.lawn, branches.lawn.line[2]: fail; line[3], branches.pool, branches.pool.line[1]: pass");
   EXPECT_EQ(each("branch in branches, branch as other in branches, ball-valve in branch.line, ball-valve as second in other.line",
-                 "ball-valve is same as second or not (ball-valve comes before second or second comes before ball-valve)", branched),
+                 "ball-valve is ball-valve and not (ball-valve comes before second or second comes before ball-valve)", branched),
             "branches.lawn, branches.lawn, branches.lawn.line[2], branches.lawn.line[2]: pass; "
             "branches.lawn, branches.pool, branches.lawn.line[2], branches.pool.line[1]: pass; "
             "branches.pool, branches.lawn, branches.pool.line[1], branches.lawn.line[2]: pass; "

@@ -67,8 +67,10 @@ std::string read_once(const std::string& text) {
   auto tree = document::read(world.sources, world.sources.add("fuzz", text), caps, found);
   if (tree && !text::has_errors(found)) {
     world.trees.push_back(std::move(*tree));
-    if (place) world.place = rulebook::read_place(world.trees.back(), world.found);
-    else rulebook::add(world.library, world.trees.back(), world.found);
+    if (place)
+      world.place = rulebook::read_place(world.trees.back(), world.found);
+    else
+      rulebook::add(world.library, world.trees.back(), world.found);
     for (const char* day : {"", "2026-06-30", "2026-07-01"}) check(world.resolve(day));
   }
   std::string said;

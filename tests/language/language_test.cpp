@@ -127,7 +127,8 @@ TEST(Language, TheRulesDoWhatTheySay) {
   world.judge("2026-09-14");
   EXPECT_THAT(world.outcomes("reducer-above-static-limit"), ElementsAre("pass"));
   EXPECT_THAT(world.outcomes("sleeve-or-arch"), Contains("pass"));
-  EXPECT_THAT(world.outcomes("sleeve-ratio"), Contains("pass"));
+  // The line ends in `more`, so a pipe nobody wrote may stand between the wall and the one written before it.
+  EXPECT_THAT(world.outcomes("sleeve-ratio"), Contains("undecided"));
   EXPECT_THAT(world.outcomes("sleeve-two-sizes"), ElementsAre("not in force"));  // the ordinance drops it
   EXPECT_THAT(world.outcomes("cover-deep-enough"), Contains("pass"));            // 40 in, frost given as 30 in
   // 22 in above the ground says nothing about the highest outlet: another mark is undecided, never a fail.
@@ -140,7 +141,7 @@ TEST(Language, TheOrdinanceCountsFromItsDay) {
   world.judge("2026-06-30");
   EXPECT_EQ(world.value("limit.static-pressure-max").hi,
             std::get<quantity::Quantity>(quantity::read_quantity("80 psi")).si);
-  EXPECT_THAT(world.outcomes("sleeve-two-sizes"), Contains("pass"));
+  EXPECT_THAT(world.outcomes("sleeve-two-sizes"), Contains("undecided"));
   world.judge("2026-07-01");
   EXPECT_EQ(world.value("limit.static-pressure-max").hi,
             std::get<quantity::Quantity>(quantity::read_quantity("70 psi")).si);

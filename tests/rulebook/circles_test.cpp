@@ -15,16 +15,18 @@ std::string said_of(const std::string& derived, const std::string& rules = "") {
 const char* const hint = "(only what looks upstream, as previous does, may come round again)";
 
 const std::string pipe_before =
-    "kinds:\n  pipe: {facts: {pipe-before: {type: nearest pipe upstream}, pipe-after: {type: nearest pipe downstream}}}\n";
+    "kinds:\n  pipe: {facts: {pipe-before: {type: nearest pipe upstream}, pipe-after: {type: nearest pipe "
+    "downstream}}}\n";
 
 std::string length(const std::string& name, const std::string& value, const std::string& of = "") {
-  return "  " + name + ":\n    type: length\n" + (of.empty() ? "" : "    of: " + of + "\n") + "    values:\n      code-18 A1: " +
-         value + "\n";
+  return "  " + name + ":\n    type: length\n" + (of.empty() ? "" : "    of: " + of + "\n") +
+         "    values:\n      code-18 A1: " + value + "\n";
 }
 
 TEST(Circles, AmongLimits) {
   EXPECT_EQ(said_of("", "limits:\n" + length("a", "limit.b") + length("b", "limit.c + 1 in") + length("c", "limit.a")),
-            std::string("rules:7:19 circle: These need one another: limit.a -> limit.b -> limit.c -> limit.a. ") + hint + "\n");
+            std::string("rules:7:19 circle: These need one another: limit.a -> limit.b -> limit.c -> limit.a. ") +
+                hint + "\n");
 }
 
 TEST(Circles, ALimitOfItself) {
@@ -35,13 +37,16 @@ TEST(Circles, ALimitOfItself) {
 TEST(Circles, AmongDerivedValuesAndLimits) {
   EXPECT_EQ(said_of("  pipe:\n    cover:\n      type: length\n      is: limit.cover\n",
                     "limits:\n" + length("cover", "pipe.cover", "pipe")),
-            std::string("rules:8:19 circle: These need one another: limit.cover -> pipe.cover -> limit.cover. ") + hint + "\n");
+            std::string("rules:8:19 circle: These need one another: limit.cover -> pipe.cover -> limit.cover. ") +
+                hint + "\n");
 }
 
 TEST(Circles, UpstreamMayComeRound) {
-  World world("derived:\n  pipe:\n    run:\n      type: length\n      is: pipe.start + pipe.length\n"
-              "    start:\n      type: length\n"
-              "      is: if pipe.pipe-before is fitted then pipe.pipe-before.run else 0 ft\n" + pipe_before);
+  World world(
+      "derived:\n  pipe:\n    run:\n      type: length\n      is: pipe.start + pipe.length\n"
+      "    start:\n      type: length\n"
+      "      is: if pipe.pipe-before is fitted then pipe.pipe-before.run else 0 ft\n" +
+      pipe_before);
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_EQ(book.derived.size(), 2u);
@@ -61,9 +66,11 @@ TEST(Circles, NorTheWholeLine) {
 
 // A derived value that looks upstream for itself cannot also need a sum over all of them.
 TEST(Circles, UpstreamDoesNotExcuseTheWholeLine) {
-  const std::string said = said_of("  pipe:\n    a:\n      type: length\n      is: if pipe.buried then 1 ft else sum(each.b for pipe as each in line)\n"
-                                   "    b:\n      type: length\n      is: if pipe.pipe-before is fitted then pipe.pipe-before.a else 1 ft\n" +
-                                   pipe_before);
+  const std::string said = said_of(
+      "  pipe:\n    a:\n      type: length\n      is: if pipe.buried then 1 ft else sum(each.b for pipe as each in "
+      "line)\n"
+      "    b:\n      type: length\n      is: if pipe.pipe-before is fitted then pipe.pipe-before.a else 1 ft\n" +
+      pipe_before);
   EXPECT_NE(said.find("circle: These need one another: pipe.a -> pipe.b -> pipe.a."), std::string::npos) << said;
 }
 
@@ -90,8 +97,10 @@ TEST(Derived, ItsTypeMayComeThroughALimitThatNeedsADerivedValue) {
 
 TEST(Derived, AnUntypedCircleAsksForTypes) {
   EXPECT_EQ(said_of("  pipe:\n    a: pipe.b\n    b: pipe.a\n"),
-            "more:4:5 derived-needs-type: The formula of \"a\" does not tell its type. (state it, as in a: with type: and is: below)\n"
-            "more:5:5 derived-needs-type: The formula of \"b\" does not tell its type. (state it, as in b: with type: and is: below)\n");
+            "more:4:5 derived-needs-type: The formula of \"a\" does not tell its type. (state it, as in a: with type: "
+            "and is: below)\n"
+            "more:5:5 derived-needs-type: The formula of \"b\" does not tell its type. (state it, as in b: with type: "
+            "and is: below)\n");
 }
 
 TEST(Derived, AMistakeInAFormulaIsSaidOnce) {

@@ -103,9 +103,10 @@ TEST(Citation, IncompleteOnes) {
 TEST(Citation, AdoptingWhatNobodyDeclared) {
   World world = cited("practice", "[code-18, othr]");
   world.resolve();
-  EXPECT_EQ(world.said(), "rules:6:5 must-by-practice: The rule \"r\" is a must by common practice alone. "
-                          "(cite a source, or write level: should)\n"
-                          "place:4:19 unknown-document: No document is called \"othr\". (did you mean other?)\n");
+  EXPECT_EQ(world.said(),
+            "rules:6:5 must-by-practice: The rule \"r\" is a must by common practice alone. "
+            "(cite a source, or write level: should)\n"
+            "place:4:19 unknown-document: No document is called \"othr\". (did you mean other?)\n");
 }
 
 std::string said_of(const std::string& documents) {
@@ -146,8 +147,9 @@ TEST(Sources, UnknownKeyGetsTheNearest) {
 }
 
 TEST(Sources, EditionsThatCarryOneAnother) {
-  EXPECT_EQ(said_of("  a: {title: t, kind: statute, carries: b}\n  b: {title: t, kind: statute, carries: a}\n"),
-            "mine:3:41 carries-circle: These editions carry one another: a -> b -> a. (an edition carries an earlier one)\n");
+  EXPECT_EQ(
+      said_of("  a: {title: t, kind: statute, carries: b}\n  b: {title: t, kind: statute, carries: a}\n"),
+      "mine:3:41 carries-circle: These editions carry one another: a -> b -> a. (an edition carries an earlier one)\n");
   EXPECT_EQ(said_of("  a: {title: t, kind: statute, carries: code-81}\n"),
             "mine:3:41 unknown-document: No document is called \"code-81\". (did you mean code-18?)\n");
 }

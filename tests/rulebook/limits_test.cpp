@@ -26,8 +26,9 @@ std::string said_of(const std::string& lines) {
 const rulebook::Limit& first(const rulebook::Rulebook& book) { return book.limits.at(0); }
 
 TEST(Limits, AQuantityTellsItsType) {
-  World world = limit("    title: A limit\n    stricter: lower\n    plausible: 40 psi to 150 psi\n"
-                      "    values:\n      code-18 A1: 80 psi\n");
+  World world = limit(
+      "    title: A limit\n    stricter: lower\n    plausible: 40 psi to 150 psi\n"
+      "    values:\n      code-18 A1: 80 psi\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_EQ(first(book).signature.type.dimension, quantity::dimensions::pressure);
@@ -39,8 +40,9 @@ TEST(Limits, AQuantityTellsItsType) {
 
 TEST(Limits, AnExpressionTellsItsTypeOnceItsPartsHaveTheirs) {
   World world;
-  world.rules("limits:\n  a:\n    values:\n      code-18 A1: limit.b\n  b:\n    values:\n"
-              "      code-18 A1: greatest(limit.c, site.frost-depth)\n  c:\n    values: {code-18 A1: 12 in}\n");
+  world.rules(
+      "limits:\n  a:\n    values:\n      code-18 A1: limit.b\n  b:\n    values:\n"
+      "      code-18 A1: greatest(limit.c, site.frost-depth)\n  c:\n    values: {code-18 A1: 12 in}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_EQ(book.limits[0].signature.type.dimension, quantity::dimensions::length);
@@ -57,8 +59,9 @@ TEST(Limits, AListOfMembers) {
 
 TEST(Limits, RowsByKindAndByMember) {
   World world;
-  world.rules("limits:\n  rise: {by: preventer, values: {code-18 A1: {breaker: 6 in, double-check: unknown}}}\n"
-              "  rough: {by: material, values: {code-18 A1: {K copper: 140, hdpe: 150}}}\n");
+  world.rules(
+      "limits:\n  rise: {by: preventer, values: {code-18 A1: {breaker: 6 in, double-check: unknown}}}\n"
+      "  rough: {by: material, values: {code-18 A1: {K copper: 140, hdpe: 150}}}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   const auto& rise = book.limits[0].chain[0];
@@ -75,8 +78,9 @@ TEST(Limits, OneValueForEveryRow) {
 }
 
 TEST(Limits, ATableInALimit) {
-  World world = limit("    values:\n      code-18 A1:\n        table:\n          keys: {units: {type: number, match: linear}}\n"
-                      "          columns: {flow: flow}\n          rows: [[1, 3 gpm], [2, 5 gpm]]\n      other 1: unknown\n");
+  World world = limit(
+      "    values:\n      code-18 A1:\n        table:\n          keys: {units: {type: number, match: linear}}\n"
+      "          columns: {flow: flow}\n          rows: [[1, 3 gpm], [2, 5 gpm]]\n      other 1: unknown\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   ASSERT_EQ(first(book).chain[0].form, Form::table);
@@ -86,12 +90,13 @@ TEST(Limits, ATableInALimit) {
 
 TEST(Limits, SpansSeasonsDatesMarksAndYesNo) {
   World world;
-  world.rules("limits:\n  span: {type: span, plausible: 1 months to 5 years, values: {code-18 A1: 30 days}}\n"
-              "  season: {type: season, values: {code-18 A1: Nov 1 to Apr 1}}\n"
-              "  date: {type: date, values: {code-18 A1: 2014-01-04}}\n"
-              "  mark: {type: mark, values: {code-18 A1: finished-grade}}\n"
-              "  flag: {type: yes-no, values: {code-18 A1: no}}\n"
-              "  size: {type: size, values: {code-18 A1: 3/4\"}}\n");
+  world.rules(
+      "limits:\n  span: {type: span, plausible: 1 months to 5 years, values: {code-18 A1: 30 days}}\n"
+      "  season: {type: season, values: {code-18 A1: Nov 1 to Apr 1}}\n"
+      "  date: {type: date, values: {code-18 A1: 2014-01-04}}\n"
+      "  mark: {type: mark, values: {code-18 A1: finished-grade}}\n"
+      "  flag: {type: yes-no, values: {code-18 A1: no}}\n"
+      "  size: {type: size, values: {code-18 A1: 3/4\"}}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_EQ(book.limits[0].plausible, (quantity::Interval{30, 1825}));
@@ -102,8 +107,9 @@ TEST(Limits, SpansSeasonsDatesMarksAndYesNo) {
 
 TEST(Limits, UnknownAndDoubt) {
   World world;
-  world.rules("limits:\n  a: {type: length, values: {code-18 A1: unknown}}\n"
-              "  b: {values: {code-18 A1: {value: 3 in, doubt: two printings}}}\n  c: {values: {code-18 A3: 3 in}}\n");
+  world.rules(
+      "limits:\n  a: {type: length, values: {code-18 A1: unknown}}\n"
+      "  b: {values: {code-18 A1: {value: 3 in, doubt: two printings}}}\n  c: {values: {code-18 A3: 3 in}}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_EQ(book.limits[0].chain[0].form, Form::unknown);
@@ -114,7 +120,8 @@ TEST(Limits, UnknownAndDoubt) {
 TEST(Limits, NothingUsesOne) {
   World world = limit("    values: {code-18 A1: 1 in}\n");
   world.resolve();
-  EXPECT_EQ(world.said(true), "rules:4:3 limit-unused: Nothing uses the limit \"x\". (use it in a rule, or take it out)\n");
+  EXPECT_EQ(world.said(true),
+            "rules:4:3 limit-unused: Nothing uses the limit \"x\". (use it in a rule, or take it out)\n");
 }
 
 TEST(Limits, TypeThatNothingTells) {
@@ -125,7 +132,9 @@ TEST(Limits, TypeThatNothingTells) {
 
 TEST(Limits, AMistakeInTheFirstValueIsSaidOnceAndItsUsersStaySilent) {
   World world;
-  world.rules("limits:\n  x:\n    values:\n      code-18 A1: site.frost + 1 in\n  y:\n    values:\n      code-18 A1: limit.x + 1 in\n");
+  world.rules(
+      "limits:\n  x:\n    values:\n      code-18 A1: site.frost + 1 in\n  y:\n    values:\n      code-18 A1: limit.x + "
+      "1 in\n");
   world.resolve();
   EXPECT_EQ(world.said().find("rules:6:24 unknown-field"), 0u) << world.said();
   EXPECT_EQ(world.said().find('\n'), world.said().size() - 1) << world.said();
@@ -133,7 +142,8 @@ TEST(Limits, AMistakeInTheFirstValueIsSaidOnceAndItsUsersStaySilent) {
 
 TEST(Limits, UnknownWords) {
   EXPECT_EQ(said_of("    stricter: smaller\n    type: presure\n    values: {code-18 A1: 1 psi}\n"),
-            "rules:5:15 limit-stricter: \"smaller\" does not say which way is stricter. (write one of neither, lower, higher)\n"
+            "rules:5:15 limit-stricter: \"smaller\" does not say which way is stricter. (write one of neither, lower, "
+            "higher)\n"
             "rules:6:11 type-unknown: \"presure\" is no type. (did you mean pressure?)\n");
   EXPECT_EQ(said_of("    of: pip\n    by: preventr\n    value: 1\n    values: {code-18 A1: 1 psi}\n"),
             "rules:5:9 limit-of: \"pip\" is no kind, group or record. (did you mean pipe?)\n"
@@ -149,15 +159,15 @@ TEST(Limits, ValueOfAnotherDimension) {
 
 TEST(Limits, CoarseValuesAreNoLimit) {
   EXPECT_EQ(said_of("    values: {code-18 A1: 80 psi, code-18 A2: at least 80 psi}\n"),
-            "rules:5:46 limit-value-coarse: \"at least 80 psi\" is not one exact value, which a limit must be.\n"
-            );
+            "rules:5:46 limit-value-coarse: \"at least 80 psi\" is not one exact value, which a limit must be.\n");
   EXPECT_EQ(said_of("    type: list of material\n    values: {code-18 A1: [unknown]}\n"),
             "rules:6:27 limit-list-item: \"unknown\" is not one exact value.\n");
 }
 
 TEST(Limits, ShapesThatDoNotFit) {
-  EXPECT_EQ(said_of("    values: {code-18 A1: 80 psi, other 1: [80 psi]}\n"),
-            "rules:5:43 limit-not-list: The limit \"x\" holds one value, not a list. (state type: list of … if it should)\n");
+  EXPECT_EQ(
+      said_of("    values: {code-18 A1: 80 psi, other 1: [80 psi]}\n"),
+      "rules:5:43 limit-not-list: The limit \"x\" holds one value, not a list. (state type: list of … if it should)\n");
   EXPECT_EQ(said_of("    type: list of material\n    values: {code-18 A1: hdpe}\n"),
             "rules:6:26 limit-wants-list: The limit \"x\" holds a list. (write its value in [ ])\n");
   EXPECT_EQ(said_of("    type: length\n    values: {code-18 A1: {breaker: 1 in}}\n"),
@@ -180,10 +190,13 @@ TEST(Limits, ARowTwice) {
 }
 
 TEST(Limits, TwoValuesOfOneDocument) {
-  EXPECT_EQ(said_of("    values:\n      code-18 A1: 80 psi\n      code-18 A2: 70 psi\n"),
-            "rules:7:7 limit-set-twice: The limit \"x\" has two values from one layer. (keep one, or rows that do not meet) "
-            "[rules:6:7: its other value]\n");
-  EXPECT_EQ(said_of("    by: preventer\n    values:\n      code-18 A1: {breaker: 1 in}\n      code-18 A2: {double-check: 2 in}\n"), "");
+  EXPECT_EQ(
+      said_of("    values:\n      code-18 A1: 80 psi\n      code-18 A2: 70 psi\n"),
+      "rules:7:7 limit-set-twice: The limit \"x\" has two values from one layer. (keep one, or rows that do not meet) "
+      "[rules:6:7: its other value]\n");
+  EXPECT_EQ(said_of("    by: preventer\n    values:\n      code-18 A1: {breaker: 1 in}\n      code-18 A2: "
+                    "{double-check: 2 in}\n"),
+            "");
 }
 
 TEST(Limits, BaseWithNothingBelow) {
@@ -205,12 +218,25 @@ TEST(Limits, DeclaredTwiceOrWithoutValues) {
 
 TEST(Limits, TablesOfOtherColumns) {
   const std::string table = "table: {keys: {n: number}, columns: {flow: flow}, rows: [[1, 1 gpm]]}";
-  EXPECT_EQ(said_of("    values: {code-18 A1: {" + table + "}, other 1: {table: {keys: {n: number}, columns: {f: flow}, rows: []}}}\n"),
+  EXPECT_EQ(said_of("    values: {code-18 A1: {" + table +
+                    "}, other 1: {table: {keys: {n: number}, columns: {f: flow}, rows: []}}}\n"),
             "rules:5:108 limit-other-frame: The limit \"x\" holds a table of other keys or columns. "
             "(keep the keys and columns of its first value) [rules:4:3: the limit]\n");
   EXPECT_EQ(said_of("    values: {code-18 A1: {" + table + "}, other 1: 5 gpm}\n"),
             "rules:5:108 limit-wants-table: The limit \"x\" holds a table. "
             "(write table: with its keys, columns and rows below)\n");
+}
+
+TEST(Limits, ImplausibleValues) {
+  EXPECT_EQ(
+      said_of("    plausible: 40 psi to 150 psi\n    values: {code-18 A1: 80 psi, other 1: 7 psi}\n"),
+      "rules:6:43 limit-implausible: \"7 psi\" is outside what is plausible for the limit \"x\": 40 psi to 150 psi. "
+      "(check the figure, or widen plausible:)\n");
+  EXPECT_EQ(
+      said_of(
+          "    type: span\n    plausible: 1 months to 2 years\n    values: {code-18 A1: 1 months, other 1: 3 years}\n"),
+      "rules:7:45 limit-implausible: \"3 years\" is outside what is plausible for the limit \"x\": 30 to 730 days. "
+      "(check the figure, or widen plausible:)\n");
 }
 
 TEST(Limits, PlausibleOfWhatHasNoRange) {

@@ -1,10 +1,10 @@
 // The project's own rules and places resolve without a word, on every day their law changes.
-#include <gtest/gtest.h>
-
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
+
+#include <gtest/gtest.h>
 
 #include "rulebook/world.hpp"
 

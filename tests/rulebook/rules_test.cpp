@@ -40,11 +40,13 @@ TEST(Rules, ReadsEveryKey) {
     fix: f
     caution: c
     often-misread: o
-)", "limits:\n  x: {values: {code-18 A1: 80 psi}}\n");
+)",
+                          "limits:\n  x: {values: {code-18 A1: 80 psi}}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(true), "");
   const auto& r = rule(book, "r");
-  EXPECT_EQ(r.title + "/" + r.topic + "/" + r.why + r.fix + r.caution + r.often_misread, "A reducer is fitted/topic/wfco");
+  EXPECT_EQ(r.title + "/" + r.topic + "/" + r.why + r.fix + r.caution + r.often_misread,
+            "A reducer is fitted/topic/wfco");
   EXPECT_EQ(r.stage, 0u);
   EXPECT_EQ(r.level, Level::should);
   EXPECT_EQ(r.each.binders.size(), 1u);
@@ -107,8 +109,9 @@ TEST(Rules, ExceptionsCountWhereTheirSourceIsAdopted) {
 }
 
 TEST(Rules, ALimitWithoutValueDropsAClauseOfAny) {
-  World world = with_rule(head + "    require:\n      any:\n        a: pressure.highest-static > limit.x\n        b: pressure is fitted\n",
-                          "limits:\n  x: {values: {other 1: 80 psi}}\n");
+  World world = with_rule(
+      head + "    require:\n      any:\n        a: pressure.highest-static > limit.x\n        b: pressure is fitted\n",
+      "limits:\n  x: {values: {other 1: 80 psi}}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_EQ(rule(book, "r").standing, Standing::in_force);
@@ -117,7 +120,8 @@ TEST(Rules, ALimitWithoutValueDropsAClauseOfAny) {
 }
 
 TEST(Rules, AnywhereElseItLeavesTheRuleNotInForce) {
-  const std::string limits = "limits:\n  x: {values: {other 1: 80 psi}}\n  y:\n    values:\n      code-18 A1: limit.x + 1 psi\n";
+  const std::string limits =
+      "limits:\n  x: {values: {other 1: 80 psi}}\n  y:\n    values:\n      code-18 A1: limit.x + 1 psi\n";
   for (const char* const lines : {"    require: pressure.highest-static > limit.y\n",
                                   "    require:\n      any:\n        a: pressure.highest-static > limit.y\n",
                                   "    when: pressure.highest-static > limit.y\n    require: pressure is fitted\n"}) {
@@ -138,8 +142,11 @@ TEST(Rules, NotAdopted) {
 
 TEST(Rules, LimitsReachedThroughLimitsAndDerivedValues) {
   World world("derived:\n  pressure:\n    low: limit.b * 2\n");
-  world.rules("limits:\n  a: {values: {code-18 A1: 1 psi}}\n  b:\n    values:\n      code-18 A1: limit.a + 1 psi\n  c: {values: {code-18 A1: 1 psi}}\n"
-              "rules:\n  r:\n" + head + "    require: pressure.low > 0 psi\n");
+  world.rules(
+      "limits:\n  a: {values: {code-18 A1: 1 psi}}\n  b:\n    values:\n      code-18 A1: limit.a + 1 psi\n  c: "
+      "{values: {code-18 A1: 1 psi}}\n"
+      "rules:\n  r:\n" +
+      head + "    require: pressure.low > 0 psi\n");
   const auto book = world.resolve();
   EXPECT_EQ(rule(book, "r").limits, (std::vector<std::uint32_t>{0, 1}));
 }
@@ -161,10 +168,12 @@ TEST(Rules, Advice) {
 }
 
 TEST(Rules, UnknownKeyStageAndLevel) {
-  EXPECT_EQ(said_of(head + "    level: shall\n    stage: wal\n    requires: pressure is fitted\n    require: pressure is fitted\n"),
-            "rules:8:12 rule-level: \"shall\" is no level. (write one of must, should, note)\n"
-            "rules:9:12 rule-stage: \"wal\" is no stage. (write wall)\n"
-            "rules:10:5 rulebook-key: A rule has no key \"requires\". (write require)\n");
+  EXPECT_EQ(
+      said_of(head +
+              "    level: shall\n    stage: wal\n    requires: pressure is fitted\n    require: pressure is fitted\n"),
+      "rules:8:12 rule-level: \"shall\" is no level. (write one of must, should, note)\n"
+      "rules:9:12 rule-stage: \"wal\" is no stage. (write wall)\n"
+      "rules:10:5 rulebook-key: A rule has no key \"requires\". (write require)\n");
 }
 
 TEST(Rules, NotesAskForNothing) {
@@ -174,13 +183,15 @@ TEST(Rules, NotesAskForNothing) {
 }
 
 TEST(Rules, Duties) {
-  World world = with_rule(head + "    each: test in tests\n    due: test.done-on + limit.time\n    done: test.filed-on\n",
-                          "limits:\n  time: {type: span, values: {code-18 A1: 30 days}}\n");
+  World world =
+      with_rule(head + "    each: test in tests\n    due: test.done-on + limit.time\n    done: test.filed-on\n",
+                "limits:\n  time: {type: span, values: {code-18 A1: 30 days}}\n");
   const auto book = world.resolve();
   EXPECT_EQ(world.said(), "");
   EXPECT_TRUE(rule(book, "r").due && rule(book, "r").done && !rule(book, "r").require);
-  EXPECT_EQ(said_of(head + "    each: test in tests\n    due: test.done-on\n    require: pressure is fitted\n"),
-            "rules:9:5 require-and-due: The rule \"r\" has both require: and due:. (make the duty a rule of its own)\n");
+  EXPECT_EQ(
+      said_of(head + "    each: test in tests\n    due: test.done-on\n    require: pressure is fitted\n"),
+      "rules:9:5 require-and-due: The rule \"r\" has both require: and due:. (make the duty a rule of its own)\n");
   EXPECT_EQ(said_of(head + "    each: test in tests\n    done: test.done-on\n    require: pressure is fitted\n"),
             "rules:9:5 done-without-due: The rule \"r\" has done: but no due:. (write due:)\n");
 }
@@ -212,8 +223,10 @@ TEST(Rules, Clauses) {
 }
 
 TEST(Rules, AnExceptionWithIfNeedsItsSource) {
-  EXPECT_EQ(said_of(head + "    require: pressure is fitted\n    unless:\n      a label:\n        if: pressure is fitted\n        sorce: x\n"),
-            "rules:11:9 exception-without-source: An exception written with if: needs its source. (write source: beside if:)\n"
+  EXPECT_EQ(said_of(head + "    require: pressure is fitted\n    unless:\n      a label:\n        if: pressure is "
+                           "fitted\n        sorce: x\n"),
+            "rules:11:9 exception-without-source: An exception written with if: needs its source. (write source: "
+            "beside if:)\n"
             "rules:12:9 rulebook-key: An exception has no key \"sorce\". (write source)\n");
 }
 
@@ -225,20 +238,23 @@ TEST(Rules, Braces) {
 }
 
 TEST(Rules, AWrongEachIsSaidOnce) {
-  const std::string said = said_of(head + "    each: wal in line\n    when: wal.hole\n    require: wal.material is recorded\n");
+  const std::string said =
+      said_of(head + "    each: wal in line\n    when: wal.hole\n    require: wal.material is recorded\n");
   EXPECT_EQ(said.find('\n'), said.size() - 1) << said;
 }
 
 TEST(Rules, WrittenTwiceAndBadNames) {
   World world;
-  world.rules("rules:\n  r:\n" + head + "    require: pressure is fitted\n  R_2:\n" + head + "    require: pressure is fitted\n");
+  world.rules("rules:\n  r:\n" + head + "    require: pressure is fitted\n  R_2:\n" + head +
+              "    require: pressure is fitted\n");
   world.file("again", "format: rules/1\nrules:\n  r:\n" + head + "    require: pressure is fitted\n");
   world.resolve();
-  EXPECT_EQ(world.said(),
-            "rules:8:3 rulebook-name: \"R_2\" is no name: names are lower case letters, digits and single hyphens.\n"
-            "again:1:1 rules-without-topic: A rules file needs its topic. (write topic: below format:)\n"
-            "again:3:3 rule-twice: The rule \"r\" is written twice. (give one another name; a place revises by change:) "
-            "[rules:4:3: written here before]\n");
+  EXPECT_EQ(
+      world.said(),
+      "rules:8:3 rulebook-name: \"R_2\" is no name: names are lower case letters, digits and single hyphens.\n"
+      "again:1:1 rules-without-topic: A rules file needs its topic. (write topic: below format:)\n"
+      "again:3:3 rule-twice: The rule \"r\" is written twice. (give one another name; a place revises by change:) "
+      "[rules:4:3: written here before]\n");
 }
 
 TEST(Library, FormatOfAFile) {

@@ -85,12 +85,14 @@ TEST(Tables, UnknownTypeGetsTheNearest) {
 TEST(Tables, Matching) {
   EXPECT_EQ(said_of("    keys: {size: {type: size, match: nextup}}\n    columns: {d: length}\n    rows: []\n"),
             "tables:6:38 table-match: \"nextup\" is no way to match a key. (write next up)\n");
-  EXPECT_EQ(said_of("    keys: {m: {type: material, match: linear}}\n    columns: {d: length}\n    rows: []\n"),
-            "tables:6:39 table-match-order: Only numbers, sizes and dates can be matched linear. (write match: exact)\n");
-  EXPECT_EQ(said_of("    keys: {a: {type: flow, match: linear}, b: {type: flow, match: next up}}\n    columns: {d: length}\n"
-                    "    rows: []\n"),
-            "tables:6:44 table-two-ordered: A second key of the table looks between rows. "
-            "(only one key may be next up or linear)\n");
+  EXPECT_EQ(
+      said_of("    keys: {m: {type: material, match: linear}}\n    columns: {d: length}\n    rows: []\n"),
+      "tables:6:39 table-match-order: Only numbers, sizes and dates can be matched linear. (write match: exact)\n");
+  EXPECT_EQ(
+      said_of("    keys: {a: {type: flow, match: linear}, b: {type: flow, match: next up}}\n    columns: {d: length}\n"
+              "    rows: []\n"),
+      "tables:6:44 table-two-ordered: A second key of the table looks between rows. "
+      "(only one key may be next up or linear)\n");
 }
 
 TEST(Tables, RowOfTheWrongWidth) {
@@ -127,10 +129,12 @@ TEST(Tables, RowsOutOfOrder) {
 }
 
 TEST(Tables, BackwardsRangeAndOverOfExactKeys) {
-  EXPECT_EQ(said_of("    keys: {n: {type: number, match: range}}\n    columns: {d: length}\n    rows: [[5 to 3, 1 ft]]\n"),
-            "tables:8:13 table-range-backwards: The range \"5 to 3\" ends before it begins.\n");
+  EXPECT_EQ(
+      said_of("    keys: {n: {type: number, match: range}}\n    columns: {d: length}\n    rows: [[5 to 3, 1 ft]]\n"),
+      "tables:8:13 table-range-backwards: The range \"5 to 3\" ends before it begins.\n");
   EXPECT_EQ(said_of("    keys: {n: number}\n    columns: {d: length}\n    rows: [[5, 1 ft]]\n    over: [2 ft]\n"),
-            "tables:9:11 table-over-exact: \"over\" is for keys past the last row, and these keys are exact. (leave it out)\n");
+            "tables:9:11 table-over-exact: \"over\" is for keys past the last row, and these keys are exact. (leave it "
+            "out)\n");
 }
 
 TEST(Tables, WrittenTwice) {
@@ -147,8 +151,10 @@ TEST(Tables, WrittenTwice) {
 World replacing(const std::string& columns) {
   World world;
   world.tables("  t: {source: practice, keys: {n: number}, columns: {d: length}, rows: [[1, 1 ft]]}\n");
-  world.town("changes:\n  - title: New table\n    from: 2026-01-01\n    tables:\n"
-             "      t: {source: own 1, keys: {n: number}, columns: " + columns + ", rows: [[1, 2 ft], [2, 3 ft]]}\n");
+  world.town(
+      "changes:\n  - title: New table\n    from: 2026-01-01\n    tables:\n"
+      "      t: {source: own 1, keys: {n: number}, columns: " +
+      columns + ", rows: [[1, 2 ft], [2, 3 ft]]}\n");
   return world;
 }
 

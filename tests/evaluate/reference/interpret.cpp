@@ -40,8 +40,8 @@ Worked Interpreter::node(const Tree& tree, NodeId id, Frame& frame) {
   const Node& at = tree[id];
   const bool walks_a_list = at.binder.list != expression::no_node;
   const bool kids_first = !walks_a_list && at.op != Op::in_list;
-  const bool kinds = (at.op == Op::is_item || at.op == Op::one_of) && at.shapes.any();   // `is pipe`: no value
-  for (std::size_t i = 0; kids_first && i < (kinds ? 1 : at.kids.size()); ++i) out.kids.push_back(node(tree, at.kids[i], frame));
+  const bool kind = at.op == Op::is_item && at.shapes.any();   // `is pipe`: a kind is no value
+  for (std::size_t i = 0; kids_first && i < (kind ? 1 : at.kids.size()); ++i) out.kids.push_back(node(tree, at.kids[i], frame));
   out.value = value(tree, at, out, frame);
   return out;
 }

@@ -79,6 +79,7 @@ class Interpreter {
 
   Value path(const Node& at, Worked& out, const Frame& frame);
   Value derived(site::ElementId element, site::FieldId field, Worked& out);
+  bool computed_in(site::ElementId record, std::string_view name) const;
   Value paper(const Node& at) const;
   Value confirmed(const Node& at) const;
 

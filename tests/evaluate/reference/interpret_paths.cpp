@@ -17,9 +17,17 @@ Value element(site::ElementId id) {
 
 }  // namespace
 
+bool Interpreter::computed_in(site::ElementId record, std::string_view name) const {
+  if (record >= site_.elements.size() || site_.elements[record].list != site::nowhere || record == 0) return false;
+  const auto& shape = book_.vocabulary->shapes[site_.elements[record].shape];
+  const auto field = shape.field(name);
+  return field && shape.fields[*field].holds == Field::Holds::derived;
+}
+
 Value Interpreter::path(const Node& at, Worked& out, const Frame& frame) {
   Value here = element(at.variable == expression::no_node ? 0 : frame[at.variable]);
-  for (const auto& step : at.steps) {
+  for (std::size_t i = 0; i < at.steps.size(); ++i) {
+    const auto& step = at.steps[i];
     // A property of what is not there, or of what nobody knows.
     if (here.presence != Presence::present) return vocabulary::unknown();
     const site::ElementId of = here.id;
@@ -29,6 +37,9 @@ Value Interpreter::path(const Node& at, Worked& out, const Frame& frame) {
     const site::Slot& slot = site_.slot(of, *field);
     const bool computed = shape.fields[*field].holds == Field::Holds::derived && slot.origin == site::Origin::left_out;
     here = computed ? derived(of, *field, out) : slot.value;
+    const bool opens = i + 1 < at.steps.size() &&
+                       evaluate::computes(site_, *book_.vocabulary, shape.fields[*field], slot, at.steps[i + 1].name);
+    if (opens) here = element(slot.value.id);
   }
   return here;
 }
