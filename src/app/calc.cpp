@@ -59,7 +59,10 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
   if (!load_rules(world)) return unusable(world);
   Law* law = any_law(world);
   if (law == nullptr) return unusable(world);
-  const rulebook::Place nowhere{};
+  document::Node no_file;
+  no_file.kind = document::Node::Kind::map;
+  rulebook::Place nowhere;
+  nowhere.node = &no_file;
   std::optional<rulebook::Rulebook> own;
   const rulebook::Rulebook* book = nullptr;
   if (law->places.empty()) {

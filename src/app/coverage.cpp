@@ -18,7 +18,8 @@ void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule,
                         Coverage& coverage) {
   // Sizes come in steps and counts in ones: there the next one is just over.
   const bool stepped = limit.type.dimension.plain() || limit.type.dimension == quantity::dimensions::size;
-  const double just = stepped ? 0.5 : 0.05;
+  const double share = stepped ? 0.5 : 0.05;
+  const double one = limit.type.dimension.plain() ? 1.0 : 0.0;
   if (limit.limit < 0 || !limit.value.number.exact() || limit.type.kind != vocabulary::Type::Kind::number) return;
   Boundary& boundary = coverage.boundaries[{rule, book.limits[static_cast<std::size_t>(limit.limit)].signature.name}];
   if (!other.value.number.exact() || other.value.presence != vocabulary::Presence::present) return;
@@ -26,7 +27,7 @@ void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule,
   const double at = quantity::snap(limit.value.number.lo, step);
   const double is = quantity::snap(other.value.number.lo, step);
   if (is == at) boundary.at = true;
-  else if (std::abs(is - at) <= just * std::abs(at) || at == 0) (is < at ? boundary.under : boundary.over) = true;
+  else if (std::abs(is - at) <= std::max(share * std::abs(at), one / step) || at == 0) (is < at ? boundary.under : boundary.over) = true;
 }
 
 void walk(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& of, Coverage& coverage) {

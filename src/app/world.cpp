@@ -43,8 +43,10 @@ std::vector<std::string> known_places(const World& world) {
 }
 
 // `beside`: the folder of the place that names it as its second authority; looked in first.
-std::optional<fs::path> place_file(const World& world, const std::string& name, const fs::path& beside) {
-  if (is_path(name)) return fs::path(name);
+// A file's own words name places, never paths: only the command line may say where a place lies.
+std::optional<fs::path> place_file(const World& world, const Asked& asked, const fs::path& beside) {
+  const std::string& name = asked.name;
+  if (is_path(name)) return asked.range.known() ? std::nullopt : std::make_optional(fs::path(name));
   std::error_code error;
   if (!beside.empty() && fs::exists(beside / (name + ".yaml"), error)) return beside / (name + ".yaml");
   for (const auto& path : yaml_files(places_directory(world))) {
@@ -62,7 +64,7 @@ void no_such_place(World& world, const Asked& asked) {
 }
 
 const rulebook::Place* load_place(World& world, const Asked& asked, const fs::path& beside, fs::path& read_from) {
-  const auto path = place_file(world, asked.name, beside);
+  const auto path = place_file(world, asked, beside);
   if (!path) {
     no_such_place(world, asked);
     return nullptr;

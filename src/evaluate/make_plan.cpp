@@ -134,7 +134,16 @@ const quantity::Unit* unit_of(const Evaluated& of) {
 
 }  // namespace
 
-Evaluated evaluated(const Plan& plan, const std::vector<Cell>& cells, PlannedId id) {
+namespace {
+
+// Of an explanation. A value along a long line rests on all that stands before it: past this a computed value is
+// shown without its formula.
+struct Room {
+  std::size_t nodes = 20000;
+  std::size_t formulas = 200;   // inside one another
+};
+
+Evaluated shown(const Plan& plan, const std::vector<Cell>& cells, PlannedId id, Room& room) {
   const Planned& at = plan.nodes[id];
   const auto& node = at.tree->nodes[at.node];
   Evaluated out;
@@ -152,7 +161,14 @@ Evaluated evaluated(const Plan& plan, const std::vector<Cell>& cells, PlannedId 
   out.about = at.about;
   out.list = at.list;
   for (std::size_t i = node.steps.size() - at.beyond; i < node.steps.size(); ++i) out.beyond.push_back(node.steps[i].name);
-  for (std::uint32_t i = 0; i < at.kid_count; ++i) out.kids.push_back(evaluated(plan, cells, plan.kids[at.first_kid + i]));
+  const bool formula = node.op == expression::Op::path && at.kid_count > 0;
+  const bool fits = !formula || (room.formulas > 0 && room.nodes > 0);
+  room.formulas -= formula && fits ? 1 : 0;
+  for (std::uint32_t i = 0; i < at.kid_count && fits; ++i) {
+    room.nodes -= room.nodes > 0 ? 1 : 0;
+    out.kids.push_back(shown(plan, cells, plan.kids[at.first_kid + i], room));
+  }
+  room.formulas += formula && fits ? 1 : 0;
   if (at.slot != nullptr) {
     out.value.unit = at.slot->value.unit;
     out.value.text = at.slot->value.text;
@@ -163,6 +179,13 @@ Evaluated evaluated(const Plan& plan, const std::vector<Cell>& cells, PlannedId 
     out.value.unit = unit_of(out);
   }
   return out;
+}
+
+}  // namespace
+
+Evaluated evaluated(const Plan& plan, const std::vector<Cell>& cells, PlannedId id) {
+  Room room;
+  return shown(plan, cells, id, room);
 }
 
 }  // namespace headgate::evaluate

@@ -3,6 +3,8 @@
 
 #include <map>
 #include <set>
+#include <string>
+#include <string_view>
 
 #include "evaluate/lists.hpp"
 #include "evaluate/plan.hpp"
@@ -61,6 +63,8 @@ class Planner {
   void path(Draft& draft, const Frame& frame);
   void fact(Draft& draft, const site::Slot& slot);
   void derived(Draft& draft, const rulebook::Derived& derivation, site::ElementId element);
+  std::optional<PlannedId> formula(const rulebook::Derived& derivation, site::ElementId element);
+  void upstream_first(site::ElementId element, std::string_view name);
   void quantifier(Draft& draft, Frame& frame);
   void fold(Draft& draft, Frame& frame);
   void limit(Draft& draft, Frame& frame);
@@ -79,6 +83,8 @@ class Planner {
   std::vector<Base> bases_;
   std::map<std::pair<site::ElementId, site::FieldId>, PlannedId> derived_;
   std::set<std::pair<site::ElementId, site::FieldId>> running_;
+  std::map<std::string, std::size_t> laid_upstream_;   // by derived value: how much of the walk
+  std::vector<std::size_t> place_in_walk_;             // of each element, in downstream order
   std::map<const site::Slot*, CellId> facts_;
   std::map<const vocabulary::Value*, CellId> literals_;
 };

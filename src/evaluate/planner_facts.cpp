@@ -63,19 +63,53 @@ void Planner::path(Draft& draft, const Frame& frame) {
   }
 }
 
-void Planner::derived(Draft& draft, const rulebook::Derived& derivation, site::ElementId element) {
-  const auto key = std::make_pair(element, derivation.field);
-  auto known = derived_.find(key);
-  if (known == derived_.end()) {
-    if (!running_.insert(key).second) return not_known(draft, Why::missing);
-    const auto bases = std::move(bases_);
-    bases_.clear();
-    known = derived_.emplace(key, plan(derivation.tree, {element})).first;
-    bases_ = bases;
-    running_.erase(key);
+namespace {
+
+// Of values that need one another. Past it a value is unknown: only references a site states against the walk get there.
+constexpr std::size_t most_running = 200;
+// A shorter walk is followed back from wherever it is asked for.
+constexpr std::size_t short_walk = 64;
+
+}  // namespace
+
+// `previous` points upstream, so what stands there is laid out first: a long line would be a deep call otherwise.
+void Planner::upstream_first(site::ElementId element, std::string_view name) {
+  const auto& order = site_.downstream_order;
+  if (order.size() <= short_walk || !running_.empty()) return;
+  if (place_in_walk_.empty()) {
+    place_in_walk_.assign(site_.elements.size(), 0);
+    for (std::size_t i = 0; i < order.size(); ++i) place_in_walk_[order[i]] = i;
   }
-  draft.kids.push_back(known->second);
-  step(draft, Code::copy, {cell(known->second)});
+  for (std::size_t& at = laid_upstream_[std::string(name)]; at < place_in_walk_[element];) {
+    const site::ElementId here = order[at++];
+    const auto shape = site_.elements[here].shape;
+    const auto field = book_.vocabulary->shapes[shape].field(name);
+    const auto* derivation = field ? book_.derivation(shape, *field) : nullptr;
+    if (derivation != nullptr && site_.slot(here, *field).origin == site::Origin::left_out) formula(*derivation, here);
+  }
+}
+
+// The formula laid out for one element; nothing when it is being laid out already.
+std::optional<PlannedId> Planner::formula(const rulebook::Derived& derivation, site::ElementId element) {
+  const auto key = std::make_pair(element, derivation.field);
+  const auto known = derived_.find(key);
+  if (known != derived_.end()) return known->second;
+  if (running_.size() >= most_running || !running_.insert(key).second) return std::nullopt;
+  const auto bases = std::move(bases_);
+  bases_.clear();
+  const PlannedId planned = plan(derivation.tree, {element});
+  bases_ = bases;
+  running_.erase(key);
+  derived_.emplace(key, planned);
+  return planned;
+}
+
+void Planner::derived(Draft& draft, const rulebook::Derived& derivation, site::ElementId element) {
+  upstream_first(element, book_.vocabulary->shapes[derivation.shape].fields[derivation.field].name);
+  const auto planned = formula(derivation, element);
+  if (!planned) return not_known(draft, Why::missing);
+  draft.kids.push_back(*planned);
+  step(draft, Code::copy, {cell(*planned)});
 }
 
 void Planner::confirmed(Draft& draft) {

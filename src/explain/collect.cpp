@@ -235,8 +235,9 @@ Question question(const Context& context, const Evaluated& leaf) {
   Question out;
   out.ask = sentence(undecided(context, leaf));
   const auto hiding = hiding_list(context, cause);
-  if (hiding || (cause.why == Why::unfinished && cause.list != site::nowhere)) {
-    return list_question(context, hiding ? *hiding : cause.list);
+  const auto open = hiding ? *hiding : cause.why == Why::unfinished ? list_of(context, cause) : site::nowhere;
+  if (open != site::nowhere) {
+    return list_question(context, open);
   }
   if (cause.tree == nullptr) return out;
   const auto& node = cause.tree->nodes[cause.node];

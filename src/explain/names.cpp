@@ -146,6 +146,16 @@ std::string limit_items(const Context& context, std::size_t limit, std::size_t c
   return joined(items, ", ");
 }
 
+site::ListId list_of(const Context& context, const Evaluated& of) {
+  if (of.list != site::nowhere || of.tree == nullptr) return of.list;
+  const auto list = of.tree->nodes[of.node].binder.list;
+  if (list == expression::no_node) return site::nowhere;
+  const auto& path = of.tree->nodes[list];
+  if (path.variable != expression::no_node || path.steps.size() != 1) return site::nowhere;
+  const auto field = context.book->vocabulary->shapes[0].field(path.steps[0].name);
+  return field ? context.site->slot(0, *field).value.id : site::nowhere;
+}
+
 const site::List& open_list(const Context& context, site::ListId asked) {
   const auto& vocabulary = *context.book->vocabulary;
   const auto field_of_list = [&](const site::List& list) -> const Field& {
@@ -180,6 +190,10 @@ std::string shown(const Context& context, const Evaluated& of) {
   const auto& vocabulary = *context.book->vocabulary;
   if (of.value.presence == Presence::none) return "none";
   const auto* node = of.tree == nullptr ? nullptr : &of.tree->nodes[of.node];
+  if (node != nullptr && node->op == Op::at_mark) {
+    const auto* slot = slot_of(context, of.kids[0]);
+    if (slot != nullptr && !slot->written.empty()) return slot->written;
+  }
   if (node != nullptr && node->op == Op::path) {
     const auto* slot = slot_of(context, of);
     if (slot != nullptr && slot->origin != site::Origin::left_out && !slot->written.empty() && of.type.kind != Kind::choice &&

@@ -22,8 +22,9 @@ std::string table_end(const Context& context, const Evaluated& of) {
 }
 
 std::string unfinished_words(const Context& context, const Evaluated& of) {
-  if (of.list == site::nowhere) return "the " + list_words(context, of) + " is not stated";
-  return list_name(context, of.list) + (open_list(context, of.list).stated ? " is not written down to its end" : " is not stated");
+  const auto list = list_of(context, of);
+  if (list == site::nowhere) return "the " + list_words(context, of) + " is not stated";
+  return list_name(context, list) + (open_list(context, list).stated ? " is not written down to its end" : " is not stated");
 }
 
 // "the pipe's size is not stated"; "Does the valve shut off fully? Not stated"
@@ -54,7 +55,11 @@ std::string too_close(const Context& context, const Evaluated& of) {
   }
 }
 
+// A property of what is not there, or a comparison with it.
 std::string of_none(const Context& context, const Evaluated& of) {
+  for (const auto& kid : of.kids) {
+    if (kid.value.presence == Presence::none) return subject(context, kid) + " is none: there is nothing to compare";
+  }
   if (of.element == site::nowhere || of.beyond.empty()) return subject(context, of) + " is none: there is nothing to compare";
   const auto& shape = context.book->vocabulary->shapes[context.site->elements[of.element].shape];
   return fmt::format("{} cannot be told where there is no {}", subject(context, of), spaced(shape.fields[of.field].name));

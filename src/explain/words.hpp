@@ -32,6 +32,8 @@ std::string property_words(const Context& context, const Evaluated& property);  
 std::string limit_title(const Context& context, const Evaluated& limit); // "" when the node is no limit
 std::string limit_items(const Context& context, std::size_t limit, std::size_t chain);   // of a list: "type K copper, polyethylene"
 std::string list_words(const Context& context, const Evaluated& quantifier);     // "line"
+// The list a quantifier walks, also one nobody stated; nowhere when its record is missing.
+site::ListId list_of(const Context& context, const Evaluated& quantifier);
 // The list a reader has to finish: of a computed one, the first unfinished walk it may be made of; and its name,
 // "the line", "branches.lawn.line".
 const site::List& open_list(const Context& context, site::ListId asked);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "rulebook/types.hpp"
 #include "rulebook/uses.hpp"
 
 namespace headgate::rulebook {
@@ -63,7 +62,6 @@ class Filling {
     for (std::size_t b = 1; b < candidates.size(); ++b) {
       for (std::size_t a = 0; a < b; ++a) check_pair(all_.limits[index], candidates[a], candidates[b]);
     }
-    for (const Candidate& each : candidates) check_plausible(all_.limits[index], each.value);
     check_gaps(all_.limits[index], candidates);
     std::vector<Candidate> holding;
     for (Candidate& each : candidates) {
@@ -139,27 +137,6 @@ class Filling {
       if (!now.until) return;
       covered = i == 0 ? *now.until : std::max(*covered, *now.until);
     }
-  }
-
-  void check_plausible(const Limit& limit, const LimitValue& value) {
-    if (!limit.plausible) return;
-    if (value.tree) check_plausible(limit, *value.tree);
-    for (const auto& row : value.rows) check_plausible(limit, row.second);
-  }
-
-  void check_plausible(const Limit& limit, const Tree& tree) {
-    const expression::Node& node = tree[tree.root];
-    if (node.op != expression::Op::literal || node.value.presence != vocabulary::Presence::present) return;
-    const bool span = node.type.kind == vocabulary::Type::Kind::span;
-    const double amount = node.value.number.lo * (span ? days_in(node.value.span_unit) : 1);
-    const double step = span ? 1 : quantity::grid(node.type.dimension);
-    const bool inside = quantity::snap(limit.plausible->lo, step) <= quantity::snap(amount, step) &&
-                        quantity::snap(amount, step) <= quantity::snap(limit.plausible->hi, step);
-    if (inside) return;
-    const std::string range =
-        span ? quantity::show(limit.plausible->lo, {}) + " to " + quantity::show(limit.plausible->hi, {}) + " days"
-             : quantity::show(*limit.plausible, node.type.dimension, node.value.unit);
-    found_.push_back(say("limit-implausible", node.range, {node.written, limit.signature.name, range}));
   }
 
   // A place's change binds by being in force, whatever it cites; a project's value by its document.

@@ -12,6 +12,7 @@ using document::Entry;
 using document::Node;
 using expression::Scope;
 using expression::Tree;
+using quantity::Interval;
 using text::Diagnostics;
 using text::say;
 using vocabulary::Presence;
@@ -78,16 +79,24 @@ struct Reader {
   std::vector<std::size_t> all_keys() const;
 };
 
-// The expression of one value; a plain number far outside what the limit calls plausible is likely a slip.
+std::string usual_words(const Interval& usual, const expression::Node& literal) {
+  if (literal.type.kind != Kind::span) return quantity::show(usual, literal.type.dimension, literal.value.unit);
+  return quantity::show(usual, {}) + " days";
+}
+
+// The expression of one value; a plain one outside what the limit calls plausible is likely a slip.
 std::optional<Tree> Reader::tree_of(const Node& node) const {
   auto tree = read_tree(node, type(), scope_of(all, vocabulary, limit), found);
-  const bool plain = tree && type().kind == Kind::number && tree->nodes[tree->root].op == expression::Op::literal;
-  if (!plain || !limit.plausible) return tree;
-  const auto value = tree->nodes[tree->root].value.number;
-  const auto usual = *limit.plausible;
-  if (value.lo < usual.lo || value.hi > usual.hi) {
-    const std::string range = quantity::show(usual, type().dimension, tree->nodes[tree->root].value.unit);
-    found.push_back(say("limit-implausible", node.range, {node.scalar, limit.signature.name, range}));
+  if (!tree || !limit.plausible) return tree;
+  const expression::Node& literal = (*tree)[tree->root];
+  if (literal.op != expression::Op::literal || literal.value.presence != Presence::present) return tree;
+  const bool span = type().kind == Kind::span;
+  const double step = span ? 1 : quantity::grid(type().dimension);
+  const double amount = quantity::snap(literal.value.number.lo * (span ? days_in(literal.value.span_unit) : 1), step);
+  const Interval usual = *limit.plausible;
+  if (amount < quantity::snap(usual.lo, step) || amount > quantity::snap(usual.hi, step)) {
+    found.push_back(
+        say("limit-implausible", node.range, {node.scalar, limit.signature.name, usual_words(usual, literal)}));
   }
   return tree;
 }

@@ -446,8 +446,6 @@ const std::vector<Message>& catalogue() {
        "end the earlier where the later begins, or leave its until: out"},
       {"limit-gap", error, "The limit \"{0}\" has no value from {1} to {2}.",
        "end the earlier where the later begins, or leave its until: out"},
-      {"limit-implausible", warning, "\"{0}\" is outside what is plausible for the limit \"{1}\": {2}.",
-       "check the figure, or widen plausible:"},
       {"base-of-nothing", error, "\"base\" has no value below it in the limit \"{0}\" here.",
        "write the value, or adopt a document that gives one"},
       {"circle", error, "These need one another: {0}.", "only what looks upstream, as previous does, may come round again"},

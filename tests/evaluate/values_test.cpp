@@ -183,10 +183,11 @@ TEST(Sizes, LeastAndGreatestKeepTheirLadder) {
   EXPECT_EQ(line("pipe: {size: 20 mm}, pipe: {size: 1\"}", "greatest(pipe.size for pipe in line) is same as 1\""), "yes");
   EXPECT_EQ(line("pipe: {size: 1\"}, pipe: {size: 20 mm}", "least(pipe.size for pipe in line) is same as 20 mm"), "yes");
   EXPECT_EQ(line("pipe: {size: 1\"}, pipe: {size: 50 mm}", "greatest(pipe.size for pipe in line) > 1/2\""), "undecided");
-  EXPECT_EQ(line("pipe: {size: 25 mm}", "least(20 mm, 25 mm) is same as 3/4\""), "yes");
-  EXPECT_EQ(line("pipe: {size: 25 mm}", "greatest(1/2\", 25 mm, 3/4\") is same as 1\""), "yes");
-  EXPECT_EQ(line("pipe: {size: 25 mm}", "(if wet then 20 mm else 3/4\") is same as 3/4\""), "yes");
-  EXPECT_EQ(line("pipe: {size: 25 mm}", "(if wet then 50 mm else 3/4\") > 1/2\""), "undecided");
+  EXPECT_EQ(of_pipe("size: 20 mm", "least(pipe.size, 25 mm) is same as 3/4\""), "pass");
+  EXPECT_EQ(of_pipe("size: 25 mm", "greatest(1/2\", pipe.size, 3/4\") is same as 1\""), "pass");
+  EXPECT_EQ(of_pipe("size: 50 mm", "greatest(1/2\", pipe.size, 3/4\") > 1/4\""), "undecided");
+  EXPECT_EQ(of_pipe("size: 20 mm", "(if pipe.buried then pipe.size else 3/4\") is same as 3/4\""), "pass");
+  EXPECT_EQ(of_pipe("size: 50 mm", "(if pipe.buried then pipe.size else 3/4\") > 1/2\""), "undecided");
 }
 
 TEST(Intervals, ArithmeticHoldsEveryValueItMayBe) {

@@ -150,7 +150,7 @@ World::World(const Written& written) {
   if (!written.day.empty()) day = std::get<quantity::Day>(quantity::read_date(written.day));
   for (const auto* place : both) books_.push_back(rulebook::resolve(library_, vocabulary_, *place, day, found_));
   site_ = site::load(*site, vocabulary_, found_);
-  if (!text::has_errors(found_)) judge(written.options);
+  if (!text::has_errors(found_)) judge(written);
 }
 
 const document::Node* World::read(const std::string& name, const std::string& text) {
@@ -159,11 +159,11 @@ const document::Node* World::read(const std::string& name, const std::string& te
   return tree ? &trees_.emplace_back(std::move(*tree)) : &nothing;
 }
 
-void World::judge(const evaluate::Options& options) {
+void World::judge(const Written& written) {
   for (const auto& book : books_) {
-    judgements_.push_back(evaluate::judge(book, site_, options));
-    const std::string found = reference::difference(judgements_.back(), reference::judge(book, site_, options));
-    if (disagreement_.empty()) disagreement_ = found;
+    judgements_.push_back(evaluate::judge(book, site_, written.options));
+    if (written.alone || !disagreement_.empty()) continue;
+    disagreement_ = reference::difference(judgements_.back(), reference::judge(book, site_, written.options));
   }
 }
 

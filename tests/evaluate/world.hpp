@@ -30,6 +30,7 @@ struct Written {
   std::string also = {};         // a second place, likewise
   std::string day = {};          // "2026-05-01"; of the rulebook
   evaluate::Options options = {};
+  bool alone = false;             // the reference is not asked: it is slow on a long line
 };
 
 // A rule with the keys nobody here cares for filled in; `body` without indent.
@@ -65,7 +66,7 @@ class World {
 
  private:
   const document::Node* read(const std::string& name, const std::string& text);
-  void judge(const evaluate::Options& options);
+  void judge(const Written& written);
   std::string outcomes(const evaluate::Judgement& judgement, const std::string& rule) const;
 
   text::Sources sources_;

@@ -1,0 +1,167 @@
+// Each kind of test, decided and undecided, in the words of the report.
+#include <gtest/gtest.h>
+
+#include "explain/world.hpp"
+
+namespace headgate::test {
+namespace {
+
+TEST(Sentence, ComparisonStatesValueAndBound) {
+  const std::string rule = "pressure.highest <= limit.most-pressure";
+  EXPECT_EQ(told(rule, "pressure: {highest: 80 psi}"),
+            "pass: Highest static pressure is 80 psi, at most 80 psi (highest pressure without a reducer).");
+  EXPECT_EQ(told(rule, "pressure: {highest: 80.1 psi}"),
+            "fail: Highest static pressure is 80.1 psi, above 80 psi (highest pressure without a reducer).");
+  EXPECT_EQ(told(rule, "pressure: {highest: 79 psi +/- 2 psi}"),
+            "undecided: Highest static pressure is 79 psi +/- 2 psi, too coarse to compare with 80 psi (highest pressure without a reducer).");
+  EXPECT_EQ(told(rule, "name: a"), "undecided: Highest static pressure is not stated.");
+  EXPECT_EQ(told(rule, "pressure: {highest: unknown}"), "undecided: Highest static pressure is stated as unknown.");
+  EXPECT_EQ(told(rule, "pressure: {highest: none}"), "undecided: Highest static pressure is none: there is nothing to compare.");
+}
+
+TEST(Sentence, EveryRelationHasItsOwnWords) {
+  const std::string site = "pressure: {highest: 60 psi, lowest: 60 psi}";
+  EXPECT_EQ(told("pressure.highest < pressure.lowest", site),
+            "fail: Highest static pressure is 60 psi, at least 60 psi (lowest static pressure).");
+  EXPECT_EQ(told("pressure.highest > pressure.lowest", site),
+            "fail: Highest static pressure is 60 psi, at most 60 psi (lowest static pressure).");
+  EXPECT_EQ(told("pressure.highest >= pressure.lowest", site),
+            "pass: Highest static pressure is 60 psi, at least 60 psi (lowest static pressure).");
+  EXPECT_EQ(told("pressure.highest >= pressure.lowest", "pressure: {highest: 50 psi, lowest: 60 psi}"),
+            "fail: Highest static pressure is 50 psi, below 60 psi (lowest static pressure).");
+}
+
+TEST(Sentence, DatesComeBeforeAndAfter) {
+  const std::string rule = "pressure.read-on <= checked-on";
+  EXPECT_EQ(told(rule, "checked-on: 2026-09-14\npressure: {read-on: 2026-09-14}"),
+            "pass: Day of the reading is 2026-09-14, on or before 2026-09-14 (day of the check).");
+  EXPECT_EQ(told(rule, "checked-on: 2026-09-14\npressure: {read-on: 2026-09-15}"),
+            "fail: Day of the reading is 2026-09-15, after 2026-09-14 (day of the check).");
+}
+
+TEST(Sentence, BetweenNamesBothEnds) {
+  const std::string rule =
+      "    each: meter in line\n    require: limit.least-height <= meter.height above floor <= limit.most-height\n";
+  EXPECT_EQ(told(rule, "line: [meter: {height: 24 in}]"),
+            "pass: The meter's height is 24 in, between 12 in (lowest a meter sits) and 36 in (highest a meter sits).");
+  EXPECT_EQ(told(rule, "line: [meter: {height: 40 in}]"),
+            "fail: The meter's height is 40 in, not between 12 in (lowest a meter sits) and 36 in (highest a meter sits).");
+  EXPECT_EQ(told(rule, "line: [meter: {height: 36 in +/- 1 in}]"),
+            "undecided: The meter's height is 36 in +/- 1 in, too coarse to compare with 12 in (lowest a meter sits) and 36 in "
+            "(highest a meter sits).");
+  EXPECT_EQ(told(rule, "line: [meter]"), "undecided: The meter's height is not stated.");
+  EXPECT_EQ(told(rule, "line: [meter: {height: 30 in above grade}]"),
+            "undecided: The meter's height has no reading from the floor.");
+}
+
+TEST(Sentence, IsNamesTheMember) {
+  const std::string is = "    each: pipe in line\n    require: pipe.material is k-copper\n";
+  EXPECT_EQ(told(is, "line: [pipe: {material: k-copper}]"), "pass: The pipe's material is type K copper.");
+  EXPECT_EQ(told(is, "line: [pipe: {material: hdpe}]"), "fail: The pipe's material is polyethylene, not type K copper.");
+  EXPECT_EQ(told(is, "line: [{pipe: {material: \"one of (k-copper, hdpe)\"}}]"),
+            "undecided: The pipe's material is one of type K copper, polyethylene, which may or may not be type K copper.");
+  const std::string is_not = "    each: pipe in line\n    require: pipe.material is not hdpe\n";
+  EXPECT_EQ(told(is_not, "line: [pipe: {material: hdpe}]"), "fail: The pipe's material is polyethylene.");
+  EXPECT_EQ(told(is_not, "line: [pipe: {material: k-copper}]"), "pass: The pipe's material is type K copper, not polyethylene.");
+}
+
+TEST(Sentence, OneOfAndListsNameWhatWouldDo) {
+  const std::string one_of = "    each: pipe in line\n    require: pipe.material is one of (k-copper, hdpe)\n";
+  EXPECT_EQ(told(one_of, "line: [pipe: {material: hdpe}]"), "pass: The pipe's material is polyethylene.");
+  EXPECT_EQ(told(one_of, "line: [pipe: {material: old}]"),
+            "fail: The pipe's material is unmarked pipe, not type K copper or polyethylene.");
+  const std::string listed = "    each: pipe in line\n    require: pipe.material is one of limit.good-materials\n";
+  EXPECT_EQ(told(listed, "line: [pipe: {material: k-copper}]"),
+            "pass: The pipe's material is type K copper, among the materials for new pipe.");
+  EXPECT_EQ(told(listed, "line: [pipe: {material: hdpe}]"),
+            "fail: The pipe's material is polyethylene, not among the materials for new pipe: type K copper.");
+  EXPECT_EQ(told(listed, "line: [pipe]"), "undecided: The pipe's material is not stated.");
+}
+
+TEST(Sentence, PropertySaysTheValueToo) {
+  const std::string rule = "    each: pipe in line\n    require: pipe.material.metal\n";
+  EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper}]"), "pass: The pipe's material is type K copper, metal.");
+  EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe}]"), "fail: The pipe's material is polyethylene, not metal.");
+  EXPECT_EQ(told(rule, "line: [pipe: {material: old}]"),
+            "undecided: The pipe's material is unmarked pipe, which may or may not be metal.");
+}
+
+TEST(Sentence, FittedNoneAndRecorded) {
+  const std::string fitted = "    each: wall in line\n    require: wall.sleeve is fitted\n";
+  EXPECT_EQ(told(fitted, "line: [wall: {sleeve: 2 in}]"), "pass: The foundation wall has a sleeve.");
+  EXPECT_EQ(told(fitted, "line: [wall: {sleeve: none}]"), "fail: The foundation wall has no sleeve.");
+  EXPECT_EQ(told(fitted, "line: [wall]"), "undecided: The foundation wall's sleeve is not stated.");
+  EXPECT_EQ(told("house.sprinklers is none", "house: {sprinklers: none}"), "pass: The house's sprinklers: none.");
+  EXPECT_EQ(told("pressure.highest is fitted", "pressure: {highest: 60 psi}"), "pass: Highest static pressure is 60 psi.");
+  EXPECT_EQ(told("pressure.highest is recorded", "name: a"), "fail: Highest static pressure is not on record.");
+  EXPECT_EQ(told("pressure.highest is recorded", "pressure: {highest: 60 psi}"), "pass: Highest static pressure is on record.");
+}
+
+TEST(Sentence, PropertyOfWhatIsNotThere) {
+  EXPECT_EQ(told("    each: wall in line\n    require: wall.sleeve.size >= 1 in\n", "line: [wall: {sleeve: none}]"),
+            "undecided: The sleeve's size cannot be told where there is no sleeve.");
+}
+
+TEST(Sentence, ComesNamesBothElements) {
+  const std::string rule = "    each: gauge in line, reducer in line\n    require: gauge comes right before reducer\n";
+  EXPECT_EQ(told(rule, "line: [gauge, reducer]"),
+            "pass: The pressure gauge at line[1] comes right before the pressure reducing valve at line[2].");
+  EXPECT_EQ(told(rule, "line: [reducer, gauge]"),
+            "fail: The pressure gauge at line[2] does not come right before the pressure reducing valve at line[1].");
+}
+
+TEST(Sentence, QuantifiersSayWhatTheListHas) {
+  EXPECT_EQ(told("some gauge in line", "line: [meter]"), "fail: The line has no pressure gauge.");
+  EXPECT_EQ(told("some gauge in line", "line: [gauge]"), "pass: The line has a pressure gauge.");
+  EXPECT_EQ(told("some gauge in line", "line: [meter, more]"), "undecided: The line is not written down to its end.");
+  EXPECT_EQ(told("some gauge in line", "name: a"), "undecided: The line is not stated.");
+  EXPECT_EQ(told("no double-check in line", "line: [double-check]"), "fail: The line has a double check.");
+  EXPECT_EQ(told("some pipe in line has pipe.material.metal", "line: [pipe: {material: hdpe}]"),
+            "fail: The line has no pipe whose material is metal.");
+  EXPECT_EQ(told("some preventer in line has preventer is breaker", "line: [double-check]"),
+            "fail: The line has no backflow preventer that is a vacuum breaker.");
+}
+
+TEST(Sentence, EveryBlamesTheElementThatBreaksItAndNoOther) {
+  const std::string rule = "every pipe in line where pipe.material is k-copper has pipe.length >= 2 ft";
+  EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, length: 3 ft}, pipe: {material: hdpe, length: 1 ft}]"),
+            "pass: Every pipe in the line whose material is type K copper: the pipe's length is at least 2 ft.");
+  EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe, length: 1 ft}, pipe: {material: k-copper, length: 1.5 ft}]"),
+            "fail: The pipe's length is 1.5 ft, below 2 ft.");
+  EXPECT_EQ(told(rule, "line: [pipe: {length: 3 ft}, pipe: {material: k-copper}]"), "undecided: The pipe's length is not stated.");
+}
+
+TEST(Sentence, PapersAndConfirmations) {
+  EXPECT_EQ(told("approved by building-official", "name: a"), "fail: No approval by the building official is on file.");
+  EXPECT_EQ(told("approved by building-official", "papers: [approval: {for: tried, by: building-official}]"),
+            "accepted: Met through a recorded approval: an approval by the building official is on file.");
+  EXPECT_EQ(told("confirmed as drawing-12", "confirmed: {drawing-12: yes}"), "pass: Drawing 12 is confirmed.");
+  EXPECT_EQ(told("confirmed as drawing-12", "confirmed: {drawing-12: no}"), "fail: Drawing 12 is not confirmed.");
+  EXPECT_EQ(told("confirmed as drawing-12", "name: a"), "undecided: Nobody has confirmed drawing 12.");
+}
+
+TEST(Sentence, YesNoFactIsItsQuestionAnswered) {
+  EXPECT_EQ(told("not pressure.running", "pressure: {running: yes}"), "fail: Was any water running? Yes.");
+  EXPECT_EQ(told("not pressure.running", "pressure: {running: no}"), "pass: Was any water running? No.");
+  EXPECT_EQ(told("not pressure.running", "name: a"), "undecided: Was any water running? Not stated.");
+  EXPECT_EQ(told("not pressure.running and pressure.highest <= 80 psi", "pressure: {running: yes, highest: 90 psi}"),
+            "fail: Was any water running? Yes. Highest static pressure is 90 psi, above 80 psi.");
+}
+
+TEST(Sentence, LimitsThatDoNotTell) {
+  EXPECT_EQ(told("pressure.lowest >= limit.doubtful", "pressure: {lowest: 50 psi}"),
+            "undecided: Least pressure is doubtful: ask the authority which value counts.");
+  EXPECT_EQ(told("    each: preventer in line\n    require: preventer.height above floor >= limit.rise\n",
+                 "line: [double-check: {height: 9 in above floor}]"),
+            "undecided: Rise of a breaker has no value for this kind.");
+}
+
+TEST(Sentence, ReferenceAcrossAnUnfinishedLine) {
+  const std::string rule = "    each: wall in line\n    require: wall.pipe.size >= 1 in\n";
+  EXPECT_EQ(told(rule, "line: [pipe: {size: 3/4\"}, wall]"), "fail: The pipe's size is 3/4\", below 1 in.");
+  EXPECT_EQ(told(rule, "line: [pipe: {size: 3/4\"}, wall, more]"),
+            "undecided: The pipe's size cannot be told while the line is not written down to its end.");
+}
+
+}  // namespace
+}  // namespace headgate::test
