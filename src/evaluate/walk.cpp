@@ -11,27 +11,17 @@ struct Standing {
   std::size_t index;   // in the list's items
 };
 
-bool walks(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ListId list) {
-  const auto& at = site.lists[list];
-  return vocabulary.shapes[site.elements[at.owner].shape].fields[at.field].walk;
-}
-
-// The walk list an element stands in: its own, or for a branch the one that holds its point.
-std::optional<Standing> stands(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId element) {
-  for (site::ListId list = 0; list < site.lists.size(); ++list) {
-    if (!walks(site, vocabulary, list)) continue;
-    const auto& items = site.lists[list].items;
-    const auto found = std::find(items.begin(), items.end(), element);
-    if (found != items.end()) return Standing{list, static_cast<std::size_t>(found - items.begin())};
-  }
-  return std::nullopt;
+std::optional<Standing> stands(const site::Site& site, site::ElementId element) {
+  const auto& at = site.elements[element];
+  if (at.walk == site::nowhere) return std::nullopt;
+  return Standing{at.walk, at.place - 1};
 }
 
 // The way from the main down to an element: for each walk list on it, where it is left.
-std::vector<Standing> way(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId element) {
+std::vector<Standing> way(const site::Site& site, site::ElementId element) {
   std::vector<Standing> result;
   while (element != site::nowhere) {
-    if (const auto here = stands(site, vocabulary, element)) {
+    if (const auto here = stands(site, element)) {
       result.insert(result.begin(), *here);
       element = site.lists[here->list].owner;
     } else {
@@ -55,8 +45,8 @@ bool only_passive_between(const site::Site& site, const vocabulary::Vocabulary& 
 Compared comes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId a, site::ElementId b,
                bool before, bool right) {
   if (!before) std::swap(a, b);
-  const auto way_a = way(site, vocabulary, a);
-  const auto way_b = way(site, vocabulary, b);
+  const auto way_a = way(site, a);
+  const auto way_b = way(site, b);
   if (way_a.empty() || way_b.empty()) return {Truth::undecided, Why::missing};
   const Standing& end = way_a.back();
   const auto meets = std::find_if(way_b.begin(), way_b.end(), [&](const Standing& s) { return s.list == end.list; });

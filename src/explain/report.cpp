@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
 
 #include "explain/collect.hpp"
 #include "explain/compare.hpp"
@@ -26,6 +27,7 @@ struct Entry {
   std::size_t rank = 0;
   std::uint32_t rule = 0;
   std::size_t authority = 0;
+  bool superseded = false;   // not in force here, and another authority judges it
 };
 
 std::size_t rank_of(Outcome outcome) {
@@ -78,24 +80,48 @@ bool alike(const Finding& a, const Finding& b) {
          limit_values(a) == limit_values(b);
 }
 
-// A rule both authorities share is signed by both; one that is in force for the first only is the first's alone.
-void merge(std::vector<Entry>& entries, Entry entry) {
-  const std::string name = entry.finding.rule.substr(entry.finding.rule.find('/') + 1);
-  for (auto& known : entries) {
-    if (known.authority == entry.authority) continue;
-    const bool same_rule = known.finding.rule.substr(known.finding.rule.find('/') + 1) == name;
-    if (same_rule && entry.outcome == Outcome::not_in_force) return;
-    if (same_rule && known.outcome == Outcome::not_in_force) {
-      known = std::move(entry);
+std::string authority_of(const Entry& entry) { return entry.finding.rule.substr(0, entry.finding.rule.find('/')); }
+
+// Findings so far, by rule. A rule both authorities share is signed by both; one that is in force for the first only is
+// the first's alone.
+class Merger {
+ public:
+  void take(Entry entry) {
+    const std::string name = entry.finding.rule.substr(entry.finding.rule.find('/') + 1);
+    auto& whole = by_rule_[{name, ""}];   // of other authorities, for the rule as a whole and for the element
+    auto& same_element = by_rule_[{name, entry.finding.element}];
+    if (entry.outcome == Outcome::not_in_force && !known_elsewhere(name, entry.authority).empty()) return;
+    for (const std::size_t index : same_element) {
+      Entry& known = entries_[index];
+      if (known.authority == entry.authority || !alike(known.finding, entry.finding)) continue;
+      known.finding.signed_by.push_back(authority_of(entry));
       return;
     }
-    if (same_rule && alike(known.finding, entry.finding)) {
-      known.finding.signed_by.push_back(entry.finding.rule.substr(0, entry.finding.rule.find('/')));
-      return;
+    for (const std::size_t index : whole) {
+      Entry& known = entries_[index];
+      if (known.authority != entry.authority && known.outcome == Outcome::not_in_force) known.superseded = true;
     }
+    by_authority_[name].insert(entry.authority);
+    same_element.push_back(entries_.size());
+    entries_.push_back(std::move(entry));
   }
-  entries.push_back(std::move(entry));
-}
+
+  std::vector<Entry> result() {
+    entries_.erase(std::remove_if(entries_.begin(), entries_.end(), [](const Entry& entry) { return entry.superseded; }), entries_.end());
+    return std::move(entries_);
+  }
+
+ private:
+  std::set<std::size_t> known_elsewhere(const std::string& name, std::size_t authority) {
+    std::set<std::size_t> others = by_authority_[name];
+    others.erase(authority);
+    return others;
+  }
+
+  std::vector<Entry> entries_;
+  std::map<std::pair<std::string, std::string>, std::vector<std::size_t>> by_rule_;
+  std::map<std::string, std::set<std::size_t>> by_authority_;
+};
 
 void gather_questions(const std::vector<Entry>& entries, std::vector<Question>& next) {
   std::map<std::pair<std::string, std::string>, Question> by_fact;
@@ -148,7 +174,7 @@ Report report(const text::Sources& sources, const site::Site& site, const std::v
   Report out;
   out.site_file = std::move(site_file);
   head(site, authorities, out);
-  std::vector<Entry> entries;
+  Merger merger;
   for (std::size_t a = 0; a < authorities.size(); ++a) {
     const auto& judgement = authorities[a].judgements.front();
     const Context context{&sources, judgement.book, judgement.site};
@@ -161,9 +187,10 @@ Report report(const text::Sources& sources, const site::Site& site, const std::v
       entry.questions = questions(context, judgement, decision);
       across_dates(authorities[a], entry, decision);
       entry.rank = rank_of(entry.outcome);
-      merge(entries, std::move(entry));
+      merger.take(std::move(entry));
     }
   }
+  std::vector<Entry> entries = merger.result();
   std::stable_sort(entries.begin(), entries.end(), [](const Entry& x, const Entry& y) {
     if (x.rank != y.rank) return x.rank < y.rank;
     if (x.finding.topic != y.finding.topic) return x.finding.topic < y.finding.topic;

@@ -83,7 +83,7 @@ TEST(Finding, NotApplicableSaysWhy) {
 
 TEST(Finding, WhereThatHoldsIsNotBlamed) {
   const std::string rule = "    each: pipe in line where (pipe.material is k-copper and pipe.length >= 2 ft)\n    require: pipe.size >= 1 in\n";
-  EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, length: 1 ft}]"), "not applicable: The pipe's length is 1 ft, below 2 ft.");
+  EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, length: 1 ft}]"), "not applicable: There is no pipe whose material is type K copper and the pipe's length is at least 2 ft.");
   EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, size: 3/4\"}]"),
             "undecided: Fails if it applies. The pipe's length is not stated.");
 }
