@@ -1,4 +1,6 @@
+#include <cerrno>
 #include <cstdio>
+#include <cstring>
 
 #include "app/commands.hpp"
 #include "app/files.hpp"
@@ -18,7 +20,10 @@ int unusable(World& world) {
 bool write(World& world, const Output& output, const std::string& text) {
   if (output.quiet) return true;
   if (!output.file.empty()) return write_file(output.file, text, world.found);
-  return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  errno = 0;
+  if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return true;
+  world.found.push_back(text::say("file-unwritable", {}, {"standard output", std::strerror(errno)}));
+  return false;
 }
 
 namespace {

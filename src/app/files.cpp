@@ -55,26 +55,39 @@ std::vector<fs::path> yaml_files(const fs::path& directory) {
   return files;
 }
 
-bool write_file(const fs::path& path, const std::string& text, text::Diagnostics& found) {
-  const fs::path beside = path.string() + ".part";
-  errno = 0;
-  {
-    std::ofstream stream(beside, std::ios::binary | std::ios::trunc);
-    stream << text;
-    stream.flush();
-    if (!stream) {
-      found.push_back(text::say("file-unwritable", {}, {path.string(), std::strerror(errno)}));
-      std::error_code ignored;
-      fs::remove(beside, ignored);
-      return false;
-    }
-  }
-  std::error_code error;
-  fs::rename(beside, path, error);
-  if (!error) return true;
-  found.push_back(text::say("file-unwritable", {}, {path.string(), error.message()}));
-  fs::remove(beside, error);
+namespace {
+
+bool unwritable(const fs::path& path, const std::string& why, text::Diagnostics& found) {
+  found.push_back(text::say("file-unwritable", {}, {path.string(), why}));
   return false;
+}
+
+bool written(const fs::path& path, const std::string& text) {
+  errno = 0;
+  std::ofstream stream(path, std::ios::binary | std::ios::trunc);
+  stream << text;
+  stream.flush();
+  return static_cast<bool>(stream);
+}
+
+}  // namespace
+
+bool write_file(const fs::path& path, const std::string& text, text::Diagnostics& found) {
+  std::error_code error;
+  const fs::path target = fs::is_symlink(path, error) ? fs::weakly_canonical(path, error) : path;
+  const bool special = fs::exists(target, error) && !fs::is_regular_file(target, error);
+  // A device or pipe is written to, never replaced.
+  if (special) return written(target, text) || unwritable(path, std::strerror(errno), found);
+  const fs::path beside = target.string() + ".part";
+  const bool fine = written(beside, text);
+  const std::string why = fine ? "" : std::strerror(errno);
+  if (fine) {
+    fs::rename(beside, target, error);
+    if (!error) return true;
+  }
+  std::error_code ignored;
+  fs::remove(beside, ignored);
+  return unwritable(path, fine ? error.message() : why, found);
 }
 
 }  // namespace headgate::app

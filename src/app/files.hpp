@@ -18,7 +18,8 @@ std::optional<text::FileId> read_file(text::Sources& sources, const std::filesys
 // All .yaml files below a directory, sorted by path.
 std::vector<std::filesystem::path> yaml_files(const std::filesystem::path& directory);
 
-// Writes the whole text or nothing: to a file beside `path`, then renamed. False with a diagnostic when it cannot.
+// Writes the whole text or nothing: to a file beside `path`, then renamed; straight to a device or pipe. False with a
+// diagnostic when it cannot.
 bool write_file(const std::filesystem::path& path, const std::string& text, text::Diagnostics& found);
 
 }  // namespace headgate::app

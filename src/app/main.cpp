@@ -1,5 +1,7 @@
 // The command line: options into a World, a command run on it, its exit status.
+#include <cstdio>
 #include <cstdlib>
+#include <sstream>
 
 #include <CLI/CLI.hpp>
 #include <spdlog/sinks/basic_file_sink.h>
@@ -62,6 +64,20 @@ bool start_log(const std::string& file) {
   }
 }
 
+// Help, or what was wrong with the command line: that repeats the arguments, so nothing a terminal acts on may pass.
+int leave(const CLI::App& app, const CLI::ParseError& problem) {
+  std::ostringstream out;
+  std::ostringstream err;
+  const int status = app.exit(problem, out, err);
+  const auto print = [](const std::string& text, std::FILE* to) {
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) std::fprintf(to, "%s\n", headgate::text::printable(line).c_str());
+  };
+  print(out.str(), stdout);
+  print(err.str(), stderr);
+  return status == 0 ? 0 : headgate::app::exit_unusable;
+}
+
 int run(const CLI::App& app, Arguments& given) {
   given.options.rules = given.rules.empty() ? default_rules() : given.rules;
   given.output.format = given.format == "json" ? Format::json : Format::text;
@@ -112,7 +128,7 @@ int main(int argc, char** argv) {
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& problem) {
-    return app.exit(problem) == 0 ? 0 : headgate::app::exit_unusable;
+    return leave(app, problem);
   }
   return run(app, given);
 }

@@ -22,6 +22,8 @@ class Planner {
   explicit Planner(Plan& plan) : plan_(plan), book_(*plan.book), site_(*plan.site) {}
 
   PlannedId plan(const expression::Tree& tree, const Frame& handed);
+  // A derived value's formula for one element, also where the site states the value; not_planned in a circle.
+  PlannedId formula_of(const rulebook::Derived& derivation, site::ElementId element);
   void in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);
 
   CellId truth_cell(Code code, const std::vector<CellId>& operands);   // all_of, any_of over clauses

@@ -104,6 +104,11 @@ std::optional<PlannedId> Planner::formula(const rulebook::Derived& derivation, s
   return planned;
 }
 
+PlannedId Planner::formula_of(const rulebook::Derived& derivation, site::ElementId element) {
+  upstream_first(element, book_.vocabulary->shapes[derivation.shape].fields[derivation.field].name);
+  return formula(derivation, element).value_or(not_planned);
+}
+
 void Planner::derived(Draft& draft, const rulebook::Derived& derivation, site::ElementId element) {
   upstream_first(element, book_.vocabulary->shapes[derivation.shape].fields[derivation.field].name);
   const auto planned = formula(derivation, element);

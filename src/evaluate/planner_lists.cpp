@@ -104,6 +104,8 @@ void Planner::limit(Draft& draft, Frame& frame) {
   if (signature.by_choice != vocabulary::no_id) return limit_rows(draft);
   const Cell key = plan_.cells[cell(draft.kids[0])];
   if (key.presence != Presence::present) return not_known(draft, key.presence == Presence::none ? Why::of_none : Why::parts);
+  const bool of_kind = (*draft.tree)[node.kids[0]].type.kind == vocabulary::Type::Kind::kind;
+  if (of_kind) return limit_value(draft, node.index, 0, key.id, site::nowhere);
   limit_value(draft, node.index, 0, site_.elements[key.id].shape, key.id);
 }
 

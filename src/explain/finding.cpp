@@ -148,7 +148,9 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
     case Outcome::accepted: return sentence("met through a recorded approval: " + met_words(context, decision, trace));
     case Outcome::fail: return sentence(not_met(context, rule, decision, trace));
     case Outcome::advisory:
-      if (rule.level == rulebook::Level::note) return trace.when ? sentence(said(context, blame(*trace.when, Truth::yes), false)) : "";
+      if (rule.level == rulebook::Level::note && rule.if_not.written.empty()) {
+        return trace.when ? sentence(said(context, blame(*trace.when, Truth::yes), false)) : "";
+      }
       return sentence(not_met(context, rule, decision, trace));
     case Outcome::undecided:
       if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance && decision.unfinished != site::nowhere) {

@@ -101,6 +101,7 @@ class Checker {
   Type limit_table(NodeId id, std::uint32_t index);
   bool limit_keys(NodeId id, const LimitSignature& signature);
   bool implied_key(NodeId id, const LimitSignature& signature);
+  bool kind_key(NodeId id, const vocabulary::ShapeSet& kinds);
   bool key(NodeId id, const Type& wanted, std::string_view of);
   Type look_up(NodeId id);
   Type row(NodeId id, const TableSignature& table, std::size_t first_key, const std::string& called);

@@ -78,9 +78,25 @@ bool Checker::limit_keys(NodeId id, const LimitSignature& signature) {
   Type wanted = of_kind(by_choice ? Kind::choice : Kind::element);
   wanted.choice = signature.by_choice;
   wanted.shapes = signature.of | signature.by_kinds;
+  if (!ids.empty() && signature.by_kinds.any() && kind_key(ids[0], signature.by_kinds)) return true;
   if (!ids.empty()) return key(ids[0], wanted, "limit." + signature.name);
   bad("limit-needs-key", node(id).range, {signature.name, vocabulary_.choices[signature.by_choice].name});
   return false;
+}
+
+// `limit.fixture-units[full-bath-group]`: the row of a kind, without a thing of it in hand.
+bool Checker::kind_key(NodeId id, const ShapeSet& kinds) {
+  Node& at = node(id);
+  const bool bare = at.op == Op::path && at.steps.size() == 1 && visible(at.name) == nullptr;
+  const auto shape = bare ? vocabulary_.shape(at.name) : std::nullopt;
+  if (!shape || !kinds.test(*shape)) return false;
+  at.op = Op::literal;
+  at.steps.clear();
+  at.written = at.name;
+  at.type = of_kind(Kind::kind);
+  at.value.presence = vocabulary::Presence::present;
+  at.value.id = *shape;
+  return true;
 }
 
 // The only thing in hand of the right kind.

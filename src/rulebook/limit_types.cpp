@@ -202,7 +202,8 @@ class Inference {
       for (auto& field : derive_->shapes[s].fields) {
         if (!field.formula || field.type.kind != Kind::nothing) continue;
         const std::size_t before = found ? found->size() : 0;
-        const auto type = type_of(*field.formula, scope_of(all_, *derive_, static_cast<vocabulary::ShapeId>(s)), found);
+        const auto scope = scope_of(all_, *derive_, static_cast<vocabulary::ShapeId>(s), field);
+        const auto type = type_of(*field.formula, scope, found);
         if (type) {
           field.type = *type;
           ++typed;
@@ -258,9 +259,10 @@ Scope scope_of(const Declarations& all, const Vocabulary& vocabulary, const Limi
   return scope;
 }
 
-Scope scope_of(const Declarations& all, const Vocabulary& vocabulary, vocabulary::ShapeId shape) {
+Scope scope_of(const Declarations& all, const Vocabulary& vocabulary, vocabulary::ShapeId shape,
+               const vocabulary::Field& derived) {
   Scope scope = scope_of(all, vocabulary);
-  expression::Variable self{vocabulary.shapes[shape].name, {}};
+  expression::Variable self{derived.self, {}};
   self.shapes.set(shape);
   scope.variables.push_back(self);
   return scope;

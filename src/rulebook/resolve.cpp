@@ -48,6 +48,7 @@ bool ours(const vocabulary::Field& field, const Library& library, const Place& p
 void compile_derived(Rulebook& book, const Declarations& all, const Library& library, const Place& place,
                      Diagnostics& found) {
   const Vocabulary& vocabulary = *book.vocabulary;
+  std::set<const Node*> said;  // a formula of a group is wrong once, not for each of its kinds
   for (std::size_t s = 0; s < vocabulary.shapes.size(); ++s) {
     const auto shape = static_cast<vocabulary::ShapeId>(s);
     const auto& fields = vocabulary.shapes[s].fields;
@@ -55,7 +56,12 @@ void compile_derived(Rulebook& book, const Declarations& all, const Library& lib
       if (!fields[f].formula || !ours(fields[f], library, place)) continue;
       const auto& type = fields[f].type;
       const auto wanted = type.kind == vocabulary::Type::Kind::nothing ? std::nullopt : std::optional(type);
-      auto tree = expression::compile(*fields[f].formula, scope_of(all, vocabulary, shape), wanted, found);
+      const std::size_t before = found.size();
+      auto tree =
+          expression::compile(*fields[f].formula, scope_of(all, vocabulary, shape, fields[f]), wanted, found);
+      if (found.size() > before && !said.insert(fields[f].formula).second) {
+        found.erase(found.begin() + static_cast<std::ptrdiff_t>(before), found.end());
+      }
       if (tree) book.derived.push_back({shape, static_cast<vocabulary::FieldId>(f), std::move(*tree)});
     }
   }

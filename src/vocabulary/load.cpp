@@ -85,12 +85,19 @@ void note_derived(Loading& at, const Node& file) {
   if (!derived || !expect_map(at, *derived, "derived")) return;
   for (const Entry& shape : derived->entries) {
     if (!expect_map(at, shape.value, shape.key)) continue;
-    if (!at.vocabulary.shape(shape.key)) {
+    const ShapeSet kinds = at.vocabulary.kinds(shape.key);
+    const auto one = at.vocabulary.shape(shape.key);
+    if (!one && kinds.none()) {
       at.found.push_back(
           text::say("no-such-shape", shape.key_range, {shape.key, offer(shape.key, at.vocabulary.names())}));
       continue;
     }
-    for (const Entry& entry : shape.value.entries) at.derived.emplace_back(shape.key, &entry);
+    for (const Entry& entry : shape.value.entries) {
+      if (one) at.derived.push_back({shape.key, *one, false, &entry});
+      for (std::size_t id = 0; id < at.vocabulary.shapes.size() && !one; ++id) {
+        if (kinds.test(id)) at.derived.push_back({shape.key, static_cast<ShapeId>(id), true, &entry});
+      }
+    }
   }
 }
 

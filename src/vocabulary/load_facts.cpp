@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <set>
+#include <set>
 
 #include "vocabulary/coarse.hpp"
 #include "vocabulary/loading.hpp"
@@ -135,7 +137,8 @@ const Node* formula_of(Loading& at, const Entry& entry) {
 }
 
 // A fact that can be stated may be computed too: the formula joins the fact.
-void derive_known(Loading& at, Shape& shape, const Entry& entry, const Node* formula) {
+void derive_known(Loading& at, Shape& shape, const WrittenDerived& written, const Node* formula) {
+  const Entry& entry = *written.entry;
   Field& field = shape.fields[*shape.field(entry.key)];
   const bool computable = field.holds == Field::Holds::fact && field.type.kind != Kind::text;
   if (!computable || (entry.value.is_map() && entry.value.find("type"))) {
@@ -144,9 +147,11 @@ void derive_known(Loading& at, Shape& shape, const Entry& entry, const Node* for
   }
   field.holds = Field::Holds::derived;
   field.formula = formula;
+  field.self = written.of;
 }
 
-void derive_new(Loading& at, Shape& shape, const Entry& entry, const Node* formula) {
+void derive_new(Loading& at, Shape& shape, const WrittenDerived& written, const Node* formula) {
+  const Entry& entry = *written.entry;
   if (!declare_field(at, shape, entry)) return;
   Field field;
   field.name = entry.key;
@@ -166,7 +171,25 @@ void derive_new(Loading& at, Shape& shape, const Entry& entry, const Node* formu
   }
   field.holds = Field::Holds::derived;
   field.formula = formula;
+  field.self = written.of;
   shape.fields.push_back(field);
+}
+
+void derive(Loading& at, const WrittenDerived& written, const Node* formula) {
+  Shape& shape = at.vocabulary.shapes[written.shape];
+  const auto known = shape.field(written.entry->key);
+  if (known && shape.fields[*known].formula == nullptr) {
+    derive_known(at, shape, written, formula);
+  } else {
+    derive_new(at, shape, written, formula);
+  }
+}
+
+// What a group says of all its kinds holds where the kind itself says nothing, as a fact or as a formula.
+bool says_its_own(const Loading& at, const WrittenDerived& written) {
+  const Shape& shape = at.vocabulary.shapes[written.shape];
+  const auto known = shape.field(written.entry->key);
+  return known && (shape.fields[*known].formula == nullptr || shape.fields[*known].self == shape.name);
 }
 
 }  // namespace
@@ -186,15 +209,17 @@ void read_derived(Loading& at) {
   for (const std::string& key : fact_keys) {
     if (key != "of" && key != "named" && key != "walk" && key != "union" && key != "left-out") keys.push_back(key);
   }
-  for (const auto& [name, entry] : at.derived) {
-    if (entry->value.is_map()) check_keys(at, entry->value, keys, "a derived value");
-    const Node* formula = formula_of(at, *entry);
-    if (!formula) continue;
-    Shape& shape = at.vocabulary.shapes[*at.vocabulary.shape(name)];
-    if (shape.field(entry->key) && shape.fields[*shape.field(entry->key)].formula == nullptr) {
-      derive_known(at, shape, *entry, formula);
-    } else {
-      derive_new(at, shape, *entry, formula);
+  std::set<const Entry*> said;  // a group's mistake is said once, not for each of its kinds
+  for (const bool by_group : {false, true}) {
+    for (const WrittenDerived& written : at.derived) {
+      if (written.by_group != by_group) continue;
+      const Entry& entry = *written.entry;
+      const auto unsaid = at.found.size();
+      if (entry.value.is_map()) check_keys(at, entry.value, keys, "a derived value");
+      const Node* formula = formula_of(at, entry);
+      const bool repeated = by_group && at.found.size() > unsaid && !said.insert(&entry).second;
+      if (repeated) at.found.erase(at.found.begin() + static_cast<std::ptrdiff_t>(unsaid), at.found.end());
+      if (formula && !(by_group && says_its_own(at, written))) derive(at, written, formula);
     }
   }
 }

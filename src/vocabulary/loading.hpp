@@ -11,12 +11,20 @@
 
 namespace headgate::vocabulary {
 
+// A derived value as written: under a shape, or under a group of them.
+struct WrittenDerived {
+  std::string of;
+  ShapeId shape = 0;
+  bool by_group = false;
+  const document::Entry* entry = nullptr;
+};
+
 struct Loading {
   Vocabulary& vocabulary;
   text::Diagnostics& found;
   std::map<std::string, text::Range> seen = {};  // "choice/pipe-material" -> where it was declared
   std::vector<std::pair<ShapeId, const document::Entry*>> facts = {};  // not read until every name is known
-  std::vector<std::pair<std::string, const document::Entry*>> derived = {};
+  std::vector<WrittenDerived> derived = {};
   std::vector<std::pair<ChoiceId, const document::Entry*>> members = {};
   std::vector<std::pair<ShapeId, const document::Node*>> shorts = {};
   std::vector<std::pair<ShapeId, const document::Node*>> definitions = {};

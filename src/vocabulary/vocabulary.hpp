@@ -39,6 +39,8 @@
 //     pipe:
 //       inside-diameter: {type: length, is: pipe-dimensions[pipe.series, pipe.size].inside-diameter}
 //       weight: pipe.length * 2                # no type: the rulebook sets it when it has read the formula
+//     valve:                                   # a group: every kind of it that does not say its own
+//       loss: {type: pressure, is: 0 psi}      # the formula calls the thing `valve`
 //
 // Other keys of a fact: title, mark (of a depth or height), never-negative, and of a list: of, named, walk,
 // `union: [line, branches.line]` (computed: the elements of those lists) and `left-out: none` (a list nobody
@@ -123,6 +125,7 @@ struct Field {
   std::vector<std::string> union_of;            // of a computed list: "line", "branches.line"
   Direction direction = Direction::upstream;    // of a reference
   const document::Node* formula = nullptr;      // of a derived value; alive as long as the files' trees are
+  std::string self;                             // of a derived value: what its formula calls the thing it is of
   text::Range range;
 };
 

@@ -1,169 +1,212 @@
-// `headgate check` end to end: outcomes, exit statuses, the JSON report against its schema.
+// `headgate check`, end to end.
 #include <gtest/gtest.h>
 
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
-
 #include "app/run.hpp"
+#include "report/small_report.hpp"
 
-namespace headgate::app_test {
+namespace headgate::test {
 namespace {
 
 using Json = nlohmann::json;
 
-std::string problems(const Json& report) {
-  const Json schema_text = Json::parse(content(HEADGATE_SOURCE_DIR "/include/headgate/report.schema.json"));
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schema_text), schema);
-  valijson::Validator validator;
-  valijson::ValidationResults results;
-  validator.validate(schema, valijson::adapters::NlohmannJsonAdapter(report), &results);
-  std::string all;
-  for (const auto& error : results) {
-    for (const auto& step : error.context) all += step;
-    all += ": " + error.description + "\n";
+std::string example(const std::string& name) { return "examples/halyard/" + name + ".yaml"; }
+
+// The outcome of the first finding of a rule, as "outcome: sentence"; "none" without one.
+std::string outcome(const Json& report, const std::string& rule) {
+  for (const auto& finding : report["findings"]) {
+    if (finding["rule"] == rule) return finding["outcome"].get<std::string>() + ": " + finding["sentence"].get<std::string>();
   }
-  return all;
+  return "none";
 }
 
-Json finding(const Json& report, const std::string& rule) {
-  for (const auto& one : report["findings"]) {
-    if (one["rule"] == rule) return one;
-  }
-  return {};
-}
-
-constexpr const char* no_reducer =
-    "format: site/1\nname: Weir Cottage\nplace: upc-2024\nstage: entry\n"
-    "pressure: {highest-static: VALUE}\nline:\n  - meter: {size: 3/4\"}\n";
-
-Ran check_pressure(const std::string& value) {
-  std::string text = no_reducer;
-  const std::string line = "pressure: {highest-static: VALUE}\n";
-  text.replace(text.find(line), line.size(), value.empty() ? "" : "pressure: {highest-static: " + value + "}\n");
-  const Folder folder;
-  return headgate("check --format json --place upc-2024 '" + folder.write("site.yaml", text) + "'");
-}
-
-TEST(Check, ReducerAboveTheStaticLimitByReading) {
-  const std::pair<const char*, const char*> cases[] = {
-      {"80 psi", "not applicable"}, {"80.1 psi", "fail"}, {"79 psi +/- 2 psi", "undecided"}, {"", "undecided"}};
-  for (const auto& [value, outcome] : cases) {
-    const Ran ran = check_pressure(value);
-    const Json report = Json::parse(ran.out);
-    const Json about = finding(report, "upc-2024/reducer-above-static-limit");
-    EXPECT_EQ(about["outcome"], outcome) << value;
-    EXPECT_EQ(problems(report), "") << value;
-  }
-}
-
-TEST(Check, WhatWouldSettleAnUndecidedReading) {
-  const Json close = finding(Json::parse(check_pressure("79 psi +/- 2 psi").out), "upc-2024/reducer-above-static-limit");
-  ASSERT_EQ(close["to-decide"].size(), 1U);
-  EXPECT_EQ(close["to-decide"][0]["fact"], "pressure.highest-static");
-  EXPECT_NE(close["to-decide"][0]["need"].get<std::string>().find("79 psi +/- 2 psi"), std::string::npos);
-  const Json missing = finding(Json::parse(check_pressure("").out), "upc-2024/reducer-above-static-limit");
-  ASSERT_EQ(missing["to-decide"].size(), 1U);
-  EXPECT_EQ(missing["to-decide"][0]["need"], "What is the highest static pressure the street gives?");
-}
-
-TEST(Check, TheExamplesExitAsTheirStoriesSay) {
-  EXPECT_EQ(headgate("check examples/halyard/as-found.yaml").status, 1);
-  EXPECT_EQ(headgate("check examples/halyard/as-planned.yaml").status, 3);
-  EXPECT_EQ(headgate("check examples/halyard/as-built.yaml").status, 0);
-}
-
-TEST(Check, EveryReportFollowsTheSchema) {
-  for (const std::string site : {"as-found", "as-planned", "as-built"}) {
-    for (const std::string place : {"", "--place irc-2018", "--place ipc-2018", "--place upc-2024", "--place brackwater",
-                                    "--place irc-2018 --place upc-2024"}) {
-      const Ran ran = headgate("check --format json " + place + " examples/halyard/" + site + ".yaml");
-      EXPECT_EQ(problems(Json::parse(ran.out)), "") << site << " " << place;
-    }
-  }
-  Json broken = Json::parse(headgate("check --format json examples/halyard/as-built.yaml").out);
-  broken["findings"][0]["outcome"] = "maybe";
-  EXPECT_NE(problems(broken), "");
-}
-
-TEST(Check, FindingsOfAllFiveTopicsNameTheirSourceAndPlace) {
-  const Json report = Json::parse(headgate("check --format json examples/halyard/as-found.yaml").out);
-  for (const std::string topic : {"pressure", "shutoff", "wall", "backflow", "materials"}) {
-    int shown = 0;
-    for (const auto& one : report["findings"]) {
-      if (one["topic"] != topic || (one["outcome"] != "fail" && one["outcome"] != "advisory")) continue;
-      ++shown;
-      EXPECT_FALSE(one["citations"].empty()) << one["rule"];
-      for (const auto& citation : one["citations"]) EXPECT_NE(citation["seen"], "") << one["rule"];
-      EXPECT_NE(one["at"].get<std::string>().find(".yaml:"), std::string::npos) << one["rule"];
-      for (const auto& fact : one["facts"]) {
-        if (fact["value"] != "not stated" && fact["how"] != "computed") EXPECT_NE(fact["at"], "") << one["rule"] << fact;
-      }
-    }
-    EXPECT_GT(shown, 0) << topic;
-  }
-}
-
-TEST(Check, TheDayBeforeAndTheDayOfTheOrdinance) {
-  const std::string arguments =
-      "check --format json examples/halyard/as-built.yaml --set line.pressure-reducer=none"
-      " --set pressure.highest-static='72 psi' --set permit-applied-on=";
-  const Json before = finding(Json::parse(headgate(arguments + "2026-06-30").out), "fennick-ferry/reducer-above-static-limit");
-  const Json after = finding(Json::parse(headgate(arguments + "2026-07-01").out), "fennick-ferry/reducer-above-static-limit");
-  EXPECT_EQ(before["outcome"], "not applicable");
-  EXPECT_EQ(before["limits"][0]["value"], "80 psi");
-  EXPECT_EQ(after["outcome"], "fail");
-  EXPECT_EQ(after["limits"][0]["value"], "70 psi");
-  EXPECT_EQ(after["limits"][0]["layer"], "fennick-ferry, Ordinance 26-14, after the spring main breaks, since 2026-07-01");
-  EXPECT_EQ(after["limits"][0]["replaced"][0], "80 psi (irc-2018 P2903.3.1)");
-}
-
-TEST(Check, AnUnknownLawDateIsDecidedOnlyWhereBothLawsAgree) {
-  const std::string arguments =
-      "check --format json examples/halyard/as-built.yaml --set line.pressure-reducer=none"
-      " --set permit-applied-on=unknown --set pressure.highest-static=";
-  const auto outcome = [&](const std::string& value) {
-    return finding(Json::parse(headgate(arguments + value).out), "fennick-ferry/reducer-above-static-limit")["outcome"];
-  };
-  EXPECT_EQ(outcome("'72 psi'"), "undecided");
-  EXPECT_EQ(outcome("'86 psi'"), "fail");
-  EXPECT_EQ(outcome("'60 psi'"), "not applicable");
-}
-
-TEST(Check, TheSameBytesWhateverTheLocaleAndTheRun) {
-  const std::string arguments = "check --format json examples/halyard/as-found.yaml";
-  const std::string first = headgate(arguments).out;
-  EXPECT_EQ(headgate(arguments).out, first);
-  EXPECT_EQ(headgate(arguments, "LC_ALL=de_DE.UTF-8 LANG=tr_TR.UTF-8").out, first);
-}
-
-TEST(Check, TextFitsEightyColumnsAndEndsWithTheClosing) {
-  const Ran ran = headgate("check --all examples/halyard/as-found.yaml");
-  std::istringstream lines(ran.out);
-  for (std::string line; std::getline(lines, line);) {
-    // Only a word that cannot be cut, such as a file and place, may be wider.
-    if (line.size() > 80) EXPECT_EQ(line.find(' ', line.find_first_not_of(' ')), std::string::npos) << line;
-  }
-  EXPECT_NE(ran.out.find("approves nothing"), std::string::npos);
+Json judged(std::vector<std::string> arguments) {
+  arguments.insert(arguments.end(), {"--format", "json"});
+  const Ran ran = run(arguments);
   EXPECT_EQ(ran.err, "");
+  EXPECT_EQ(against_schema(ran.out), "");
+  return Json::parse(ran.out, nullptr, false);
 }
 
-TEST(Check, StageAndDayOverrideTheSites) {
-  const Json report = Json::parse(headgate("check --format json --stage survey --on 2026-12-01 examples/halyard/as-found.yaml").out);
-  EXPECT_EQ(report["site"]["stage"], "survey");
-  EXPECT_EQ(report["rulebook"]["checked-on"], "2026-12-01");
-  EXPECT_EQ(finding(report, "fennick-ferry/reducer-above-static-limit")["outcome"], "later");
-  EXPECT_EQ(finding(report, "fennick-ferry/reducer-above-static-limit")["would-be"], "fail");
+TEST(Check, ExamplesEndAsTheirStoriesSay) {
+  const Ran found = run({"check", example("as-found")});
+  EXPECT_EQ(found.status, 1);
+  EXPECT_TRUE(has(found.out, "\nFAIL  fennick-ferry/reducer-above-static-limit (pressure, binds from entry)\n")) << found.out;
+  EXPECT_TRUE(has(found.out, "  found    The line has no pressure reducing valve.\n"));
+  EXPECT_TRUE(has(found.out, "           replaces 80 psi (irc-2018 P2903.3.1)\n"));
+  EXPECT_TRUE(has(found.out, "(examples/halyard/as-found.yaml:18:27)\n"));
+  EXPECT_EQ(found.err, "");
+  const Ran planned = run({"check", example("as-planned")});
+  EXPECT_EQ(planned.status, 3);
+  EXPECT_TRUE(has(planned.out, "\n  answer   Nothing fails, ")) << planned.out;
+  EXPECT_TRUE(has(planned.out, "What else is there, to the end of the line?"));
+  const Ran built = run({"check", example("as-built")});
+  EXPECT_EQ(built.status, 0);
+  EXPECT_TRUE(has(built.out, "\n  answer   Nothing fails and nothing is left undecided.\n")) << built.out;
+  EXPECT_TRUE(has(built.out, "jurisdiction and a licensed person decide.\n"));
 }
 
-TEST(Check, PlacesSideBySideShowWhereTheyDiffer) {
-  const Ran ran = headgate("check --place irc-2018 --place upc-2024 examples/halyard/as-found.yaml");
-  EXPECT_NE(ran.out.find("WHERE THE PLACES DIFFER"), std::string::npos);
-  EXPECT_NE(ran.out.find("shutoff-drains-house: irc-2018 fail; upc-2024 not in force"), std::string::npos) << ran.out;
+TEST(Check, TextStaysWithinEightyColumns) {
+  for (const auto* name : {"as-found", "as-planned", "as-built"}) {
+    std::istringstream lines(run({"check", example(name), "--all"}).out);
+    for (std::string line; std::getline(lines, line);) {
+      const bool several_words = line.find(' ', line.find_first_not_of(' ')) != std::string::npos;
+      EXPECT_TRUE(line.size() <= 80 || !several_words) << line;
+    }
+  }
+}
+
+TEST(Check, JsonOfEveryExampleAndModelPlaceKeepsToTheSchema) {
+  for (const auto* name : {"as-found", "as-planned", "as-built"}) {
+    for (const auto* place : {"fennick-ferry", "fennick-water", "brackwater", "irc-2018", "ipc-2018", "upc-2024"}) {
+      const Ran ran = run({"check", example(name), "--format", "json", "--place", place});
+      EXPECT_TRUE(ran.status == 0 || ran.status == 1 || ran.status == 3) << name << ' ' << place << ran.err;
+      EXPECT_EQ(against_schema(ran.out), "") << name << ' ' << place;
+    }
+  }
+}
+
+TEST(Check, JsonIsTheSameFromRunToRunAndInAnyLocale) {
+  const std::vector<std::string> command = {"check", example("as-found"), "--format", "json"};
+  const std::string first = run(command).out;
+  ASSERT_FALSE(first.empty());
+  EXPECT_EQ(run(command).out, first);
+  setenv("LC_ALL", "de_DE.UTF-8", 1);
+  EXPECT_EQ(run(command).out, first);
+  unsetenv("LC_ALL");
+}
+
+TEST(Check, ExactCoarseAndMissingPressureUnderTheUniformCode) {
+  const Scratch scratch;
+  const std::string rule = "upc-2024/reducer-above-static-limit";
+  const auto under = [&](const std::string& pressure) {
+    return outcome(judged({"check", scratch.file("site.yaml", house_without_reducer(pressure)), "--place", "upc-2024"}), rule);
+  };
+  const std::string bound = "80 psi (highest static pressure without a pressure reducing valve).";
+  EXPECT_EQ(under("80 psi"), "not applicable: Highest static pressure is 80 psi, at most " + bound);
+  EXPECT_EQ(under("80.1 psi"), "fail: The line has no pressure reducing valve.");
+  EXPECT_EQ(under("79 psi +/- 2 psi"),
+            "undecided: Fails if it applies. Highest static pressure is 79 psi +/- 2 psi, too coarse to compare with " + bound);
+  EXPECT_EQ(under(""), "undecided: Fails if it applies. Highest static pressure is not stated.");
+}
+
+TEST(Check, FindingIsTraceableToItsLines) {
+  const Json report = judged({"check", example("as-found")});
+  for (const auto& finding : report["findings"]) {
+    if (finding["rule"] != "fennick-ferry/reducer-above-static-limit") continue;
+    EXPECT_EQ(finding["facts"][0]["at"], "examples/halyard/as-found.yaml:18:27");
+    EXPECT_EQ(finding["limits"][0]["value"], "70 psi");
+    EXPECT_EQ(finding["limits"][0]["citation"], "ff-code 52-118");
+    EXPECT_EQ(finding["limits"][0]["replaced"][0], "80 psi (irc-2018 P2903.3.1)");
+    EXPECT_EQ(finding["citations"][0]["section"], "P2903.3.1");
+    EXPECT_TRUE(has(finding["at"], "rules/pressure.yaml:"));
+    EXPECT_FALSE(finding["caution"].get<std::string>().empty());
+    return;
+  }
+  ADD_FAILURE() << "no such finding";
+}
+
+TEST(Check, SetAsksWhatIf) {
+  const std::string rule = "fennick-ferry/reducer-above-static-limit";
+  EXPECT_EQ(outcome(judged({"check", example("as-found"), "--set", "pressure.highest-static=70 psi"}), rule).substr(0, 14), "not applicable");
+  EXPECT_EQ(outcome(judged({"check", example("as-built"), "--set", "line.pressure-reducer=none"}), rule),
+            "fail: The line has no pressure reducing valve.");
+  const Json both = judged({"check", example("as-built"), "--set", "line.pressure-reducer=none", "--set", "pressure.highest-static=unknown"});
+  EXPECT_EQ(outcome(both, rule), "undecided: Fails if it applies. Highest static pressure is stated as unknown.");
+}
+
+TEST(Check, StageMakesRulesBind) {
+  const std::string rule = "fennick-ferry/reducer-proven";
+  const std::vector<std::string> unread = {"check", example("as-built"), "--set", "pressure.after-reducer=unknown"};
+  auto early = unread;
+  early.insert(early.end(), {"--stage", "entry"});
+  EXPECT_EQ(outcome(judged(early), rule).substr(0, 5), "later");
+  EXPECT_EQ(outcome(judged(unread), rule).substr(0, 4), "fail");
+}
+
+TEST(Check, OnPicksTheDayDeadlinesAreJudged) {
+  const std::string rule = "fennick-ferry/report-filed";
+  const std::vector<std::string> unfiled = {"check", example("as-built"), "--set", "tests[2].report-filed-on=none"};
+  const auto outcome_on = [&](const std::string& day) {
+    auto command = unfiled;
+    command.insert(command.end(), {"--on", day});
+    return outcome(judged(command), rule);
+  };
+  EXPECT_EQ(outcome_on("2026-10-22").substr(0, 5), "later");
+  EXPECT_EQ(outcome_on("2026-10-24").substr(0, 4), "fail");
+}
+
+TEST(Check, TwoPlacesAreJudgedSideBySide) {
+  const Json report = judged({"check", example("as-built"), "--place", "irc-2018", "--place", "upc-2024"});
+  EXPECT_EQ(report["rulebook"]["place"], "irc-2018");
+  EXPECT_EQ(report["rulebook"]["also"][0], "upc-2024");
+  EXPECT_NE(outcome(report, "irc-2018/reducer-above-static-limit"), "none");
+  EXPECT_NE(outcome(report, "upc-2024/strainer-before-reducer"), "none");
+  EXPECT_FALSE(report["differences"].empty());
+}
+
+TEST(Check, QuietPrintsNothing) {
+  const Ran ran = run({"check", example("as-found"), "--quiet"});
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_EQ(ran.out + ran.err, "");
+}
+
+TEST(Check, OutputFileIsReplacedWholeAndOnlyWhenThereIsAReport) {
+  const Scratch scratch;
+  const std::string out = scratch.file("report.txt", std::string(100000, 'x'));
+  const Ran ran = run({"check", example("as-found"), "-o", out});
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_EQ(read_text(out), run({"check", example("as-found")}).out);
+  EXPECT_EQ(run({"check", scratch.file("bad.yaml", "format: site/1\nplace: nowhere\n"), "-o", out}).status, 2);
+  EXPECT_EQ(read_text(out).substr(0, 26), "Halyard Street 212, as fou");
+  EXPECT_EQ(run({"check", "no-such.yaml", "-o", scratch.at("new.txt")}).status, 2);
+  EXPECT_FALSE(std::filesystem::exists(scratch.at("new.txt")));
+  EXPECT_EQ(scratch.files().size(), 2U);   // nothing left half-written
+  const Ran nowhere = run({"check", example("as-found"), "-o", scratch.at("no-folder/report.txt")});
+  EXPECT_EQ(nowhere.status, 2);
+  EXPECT_TRUE(has(nowhere.err, "[file-unwritable]")) << nowhere.err;
+}
+
+TEST(Check, LogSaysWhatWasRead) {
+  const Scratch scratch;
+  EXPECT_EQ(run({"check", example("as-built"), "--log", scratch.at("log.txt")}).status, 0);
+  const std::string log = read_text(scratch.at("log.txt"));
+  EXPECT_TRUE(has(log, "examples/halyard/as-built.yaml")) << log;
+  EXPECT_TRUE(has(log, "rules/pressure.yaml")) << log;
+  EXPECT_TRUE(has(log, "exit status 0")) << log;
+  EXPECT_EQ(run({"check", example("as-built"), "--log", scratch.at("log.txt/below-a-file")}).status, 2);
+}
+
+TEST(Check, PermitDateLeftOutLeavesTheChangedLawOpen) {
+  const Scratch scratch;
+  const std::string site =
+      "format: site/1\nname: Quay House\nplace: fennick-ferry\nstage: entry\npressure: {highest-static: 75 psi}\nline:\n  - meter: {size: 3/4\"}\n";
+  const Json open = judged({"check", scratch.file("site.yaml", site)});
+  EXPECT_EQ(outcome(open, "fennick-ferry/reducer-above-static-limit"),
+            "undecided: The law changed, and the day of the permit application is not stated: before and after the change the outcome differs.");
+  const Json dated = judged({"check", scratch.at("site.yaml"), "--set", "permit-applied-on=2026-06-30"});
+  EXPECT_EQ(outcome(dated, "fennick-ferry/reducer-above-static-limit").substr(0, 14), "not applicable");
+}
+
+TEST(Check, WhatCannotBeUsedEndsWithTwo) {
+  const auto said = [](const std::vector<std::string>& command) {
+    const Ran ran = run(command);
+    EXPECT_EQ(ran.status, 2);
+    EXPECT_EQ(ran.out, "");
+    return ran.err;
+  };
+  EXPECT_TRUE(has(said({"check", "no-such.yaml"}), "[file-missing]"));
+  EXPECT_TRUE(has(said({"check", example("as-built"), "--place", "fennik-ferry"}), "did you mean fennick-ferry?"));
+  EXPECT_TRUE(has(said({"check", example("as-built"), "--stage", "entri"}), "[no-such-stage]"));
+  EXPECT_TRUE(has(said({"check", example("as-built"), "--on", "tomorrow"}), "[no-such-day]"));
+  EXPECT_TRUE(has(said({"check", example("as-built"), "--set", "pressure.highest-statik=80 psi"}), "highest-static"));
+  EXPECT_TRUE(has(said({"check", example("as-built"), "--rules", "no-such-folder"}), "[no-rules]"));
+  EXPECT_NE(said({"check"}), "");
+  EXPECT_NE(said({"check", example("as-built"), "--format", "pdf"}), "");
+  EXPECT_NE(said({"check", example("as-built"), "--no-such-option"}), "");
+  EXPECT_NE(said({"no-such-command"}), "");
+  EXPECT_NE(said({}), "");
 }
 
 }  // namespace
-}  // namespace headgate::app_test
+}  // namespace headgate::test

@@ -19,7 +19,7 @@ namespace headgate::test {
 // The same numbers on every platform: no distribution of the standard library.
 class Random {
  public:
-  explicit Random(std::uint64_t seed) : state_(seed * 0x9e3779b97f4a7c15ULL + 1) {}
+  explicit Random(std::uint64_t seed);
   std::uint64_t next();
   std::size_t below(std::size_t count) { return static_cast<std::size_t>(next() % count); }
   bool one_in(std::size_t count) { return below(count) == 0; }

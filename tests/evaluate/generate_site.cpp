@@ -114,13 +114,13 @@ ElementModel element(const std::string& kind, Random& random, const Kept& kept) 
   return made;
 }
 
-std::string papers(Random& random, const Kept& kept, std::size_t rules) {
+std::string papers(Random& random, bool names_first, std::size_t rules) {
   if (random.one_in(3)) return "";
   std::string said;
   for (std::size_t count = 1 + random.below(3); count > 0; --count) {
     said += "  - " + random.pick({"approval", "order"}) + ": {for: " + random.pick({"rule-" + std::to_string(random.below(rules)), "repair", "town/rule-1"}) +
             ", by: " + random.pick({"building-official", "inspector", "water-superintendent"});
-    if (!kept.only_settling && random.one_in(3)) said += ", at: \"line[1]\"";
+    if (names_first && random.one_in(3)) said += ", at: \"line[1]\"";
     said += "}\n";
   }
   return said + (random.one_in(5) ? "  - more\n" : "");
@@ -149,7 +149,8 @@ SiteModel generated_site(Random& random, const Kept& kept) {
     point.kind = "branch: " + branch.kind;
     site.line.items.insert(site.line.items.begin() + static_cast<std::ptrdiff_t>(random.below(site.line.items.size() + 1)), point);
   }
-  site.papers = papers(random, kept, 8);
+  const bool whole = !site.line.items.empty() && !site.line.left_out && !site.line.more;
+  site.papers = papers(random, whole && !kept.only_settling, 8);
   site.confirmed = {truth("drawing-12", random), truth("drawing-13", random)};
   for (auto& answer : site.confirmed) {
     if (answer.spellings[0] == "none") answer.spellings[0] = "yes";

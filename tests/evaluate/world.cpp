@@ -1,5 +1,6 @@
 #include "evaluate/world.hpp"
 
+#include <optional>
 #include <sstream>
 
 
@@ -127,37 +128,101 @@ std::string place_text(const std::string& id, const std::string& keys) {
 
 std::string section(const std::string& key, const std::string& body) { return body.empty() ? "" : key + ":\n" + body + "\n"; }
 
+const document::Node* read(text::Sources& sources, std::deque<document::Node>& trees, text::Diagnostics& found, const std::string& name,
+                           const std::string& text) {
+  auto tree = document::read(sources, sources.add(name, text), {}, found);
+  static const document::Node nothing;
+  return tree ? &trees.emplace_back(std::move(*tree)) : &nothing;
+}
+
+std::string in_short(const text::Diagnostics& found, const text::Sources& sources) {
+  std::string all;
+  for (const auto& one : found) {
+    if (one.severity != text::Severity::error) continue;
+    const auto at = sources.position(one.range);
+    const std::string file = one.range.file == 0 ? "" : std::string(sources.name(one.range.file));
+    all += file + ":" + std::to_string(at.line) + ":" + std::to_string(at.column) + " " + one.id + ": " + one.sentence + "\n";
+  }
+  return all;
+}
+
+// Reads what somebody wrote, but for the site, into a library and its places.
+struct Reading {
+  text::Sources& sources;
+  text::Diagnostics& found;
+  std::deque<document::Node>& trees;
+  std::deque<rulebook::Place>& places;
+
+  const document::Node* tree(const std::string& name, const std::string& text) const { return read(sources, trees, found, name, text); }
+
+  void rules(rulebook::Library& library, const Written& written) const {
+    library.sources.push_back(tree("sources.yaml", small_sources));
+    library.tables.push_back(tree("tables.yaml", "format: tables/1\ntables:\n" + std::string(small_tables) + written.tables));
+    const std::string rules = section("limits", written.limits) + section("rules", written.rules);
+    if (!rules.empty()) library.rules.push_back(tree("rules.yaml", "format: rules/1\ntopic: pressure\nstage: entry\n" + rules));
+  }
+  std::vector<const rulebook::Place*> both(const Written& written) const {
+    std::vector<const rulebook::Place*> result;
+    for (const auto& [id, keys] : {std::make_pair(std::string("town"), written.place), {"utility", written.also}}) {
+      if (id == "utility" && keys.empty()) continue;
+      auto place = rulebook::read_place(*tree(id + ".yaml", place_text(id, keys)), found);
+      if (place) result.push_back(&places.emplace_back(std::move(*place)));
+    }
+    return result;
+  }
+  std::optional<quantity::Day> day(const Written& written) const {
+    if (written.day.empty()) return std::nullopt;
+    return std::get<quantity::Day>(quantity::read_date(written.day));
+  }
+};
+
+const std::string more_vocabulary = "format: vocabulary/1\n";
+
 }  // namespace
 
 World::World(const Written& written) {
+  const Reading reading{sources_, found_, trees_, places_};
   library_.vocabulary.push_back(read("vocabulary.yaml", small_vocabulary));
-  if (!written.vocabulary.empty()) library_.vocabulary.push_back(read("more.yaml", "format: vocabulary/1\n" + written.vocabulary));
-  library_.sources.push_back(read("sources.yaml", small_sources));
-  library_.tables.push_back(read("tables.yaml", "format: tables/1\ntables:\n" + std::string(small_tables) + written.tables));
-  const std::string rules = section("limits", written.limits) + section("rules", written.rules);
-  if (!rules.empty()) library_.rules.push_back(read("rules.yaml", "format: rules/1\ntopic: pressure\nstage: entry\n" + rules));
-  std::vector<const rulebook::Place*> both;
-  for (const auto& [id, keys] : {std::make_pair(std::string("town"), written.place), {"utility", written.also}}) {
-    if (id == "utility" && keys.empty()) continue;
-    auto place = rulebook::read_place(*read(id + ".yaml", place_text(id, keys)), found_);
-    if (place) both.push_back(&places_.emplace_back(std::move(*place)));
-  }
+  if (!written.vocabulary.empty()) library_.vocabulary.push_back(read("more.yaml", more_vocabulary + written.vocabulary));
+  reading.rules(library_, written);
+  const auto both = reading.both(written);
   const auto* site = read("site.yaml", "format: site/1\n" + written.site);
-  if (text::has_errors(found_) || both.empty() || !site) return;
+  if (text::has_errors(found_) || both.empty()) return;
   vocabulary_ = rulebook::read_vocabulary(library_, both, found_);
   if (text::has_errors(found_)) return;
-  std::optional<quantity::Day> day;
-  if (!written.day.empty()) day = std::get<quantity::Day>(quantity::read_date(written.day));
-  for (const auto* place : both) books_.push_back(rulebook::resolve(library_, vocabulary_, *place, day, found_));
+  for (const auto* place : both) books_.push_back(rulebook::resolve(library_, vocabulary_, *place, reading.day(written), found_));
   site_ = site::load(*site, vocabulary_, found_);
   if (!text::has_errors(found_)) judge(written);
 }
 
-const document::Node* World::read(const std::string& name, const std::string& text) {
-  auto tree = document::read(sources_, sources_.add(name, text), {}, found_);
-  static const document::Node nothing;
-  return tree ? &trees_.emplace_back(std::move(*tree)) : &nothing;
+const document::Node* World::read(const std::string& name, const std::string& text) { return test::read(sources_, trees_, found_, name, text); }
+
+Shelf::Shelf(const std::string& vocabulary) {
+  rulebook::Library library;
+  library.vocabulary.push_back(read(sources_, trees_, found_, "vocabulary.yaml", small_vocabulary));
+  added_ = read(sources_, trees_, found_, "more.yaml", more_vocabulary + vocabulary);
+  library.vocabulary.push_back(added_);
+  vocabulary_ = rulebook::read_vocabulary(library, {}, found_);
 }
+
+std::vector<const rulebook::Rulebook*> Shelf::add_books(const Written& written) {
+  const Reading reading{sources_, found_, trees_, places_};
+  rulebook::Library library;
+  library.vocabulary.push_back(added_);
+  reading.rules(library, written);
+  std::vector<const rulebook::Rulebook*> added;
+  for (const auto* place : reading.both(written)) {
+    added.push_back(&books_.emplace_back(rulebook::resolve(library, vocabulary_, *place, reading.day(written), found_)));
+  }
+  return added;
+}
+
+const site::Site* Shelf::add_site(const std::string& text) {
+  const auto* tree = read(sources_, trees_, found_, "site.yaml", "format: site/1\n" + text);
+  return &sites_.emplace_back(site::load(*tree, vocabulary_, found_));
+}
+
+std::string Shelf::said() const { return in_short(found_, sources_); }
 
 void World::judge(const Written& written) {
   for (const auto& book : books_) {
@@ -167,16 +232,7 @@ void World::judge(const Written& written) {
   }
 }
 
-std::string World::said() const {
-  std::string all;
-  for (const auto& one : found_) {
-    if (one.severity != text::Severity::error) continue;
-    const auto at = sources_.position(one.range);
-    const std::string file = one.range.file == 0 ? "" : std::string(sources_.name(one.range.file));
-    all += file + ":" + std::to_string(at.line) + ":" + std::to_string(at.column) + " " + one.id + ": " + one.sentence + "\n";
-  }
-  return all;
-}
+std::string World::said() const { return in_short(found_, sources_); }
 
 std::string World::outcomes(const std::string& rule) const {
   return judgements_.empty() ? said() : outcomes(judgements_.front(), rule);

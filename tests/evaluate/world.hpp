@@ -82,6 +82,26 @@ class World {
   std::deque<expression::Tree> expressions_;
 };
 
+// Many rulebooks and many sites over one vocabulary, each to be judged with each.
+class Shelf {
+ public:
+  explicit Shelf(const std::string& vocabulary);
+
+  std::vector<const rulebook::Rulebook*> add_books(const Written& written);   // of the place, and of the second one
+  const site::Site* add_site(const std::string& text);
+  std::string said() const;   // errors; "" when there are none
+
+ private:
+  text::Sources sources_;
+  text::Diagnostics found_;
+  std::deque<document::Node> trees_;
+  vocabulary::Vocabulary vocabulary_;
+  const document::Node* added_ = nullptr;   // to the small vocabulary
+  std::deque<rulebook::Place> places_;
+  std::deque<rulebook::Rulebook> books_;
+  std::deque<site::Site> sites_;
+};
+
 extern const char* const small_vocabulary;
 extern const char* const small_sources;
 extern const char* const small_tables;   // the ladders of sizes

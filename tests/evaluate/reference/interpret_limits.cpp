@@ -45,6 +45,8 @@ Value Interpreter::limit(const Node& at, Worked& out) {
   const Value key = out.kids[0].value;
   if (!evaluate::usable(key)) return vocabulary::unknown();
   const auto choice = book_.limits[at.index].signature.by_choice;
+  const bool of_kind = out.kids[0].tree->nodes[out.kids[0].node].type.kind == vocabulary::Type::Kind::kind;
+  if (of_kind) return limit_row(at.index, 0, key.id, site::nowhere, out);
   if (choice == vocabulary::no_id) return limit_row(at.index, 0, site_.elements[key.id].shape, key.id, out);
   std::vector<Value> rows;
   for (std::size_t member = 0; member < book_.vocabulary->choices[choice].members.size(); ++member) {
