@@ -30,7 +30,6 @@ class RuleLayer {
 
  private:
   void combine(std::size_t index, std::vector<site::ElementId>& bindings, std::vector<PlannedId>& wheres, CellId reached) {
-    planner_.in_hand(rule_, {});
     if (index == rule_->each.binders.size()) return instance(bindings, wheres, reached);
     const auto& binder = rule_->each.binders[index];
     const Cell list = plan_.cells[planner_.cell(planner_.plan(binder.list, bindings))];
@@ -38,6 +37,7 @@ class RuleLayer {
     if (!walked.complete) plan_.rules[rule_index_].open.push_back({list.id, reached});
     for (const auto element : walked.elements) {
       bindings.push_back(element);
+      planner_.in_hand(rule_, bindings);
       CellId here = reached;
       if (binder.where) {
         wheres.push_back(planner_.plan(*binder.where, bindings));

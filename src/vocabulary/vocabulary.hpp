@@ -39,7 +39,8 @@
 //     pipe:
 //       inside-diameter: {type: length, is: pipe-dimensions[pipe.series, pipe.size].inside-diameter}
 //       weight: pipe.length * 2                # no type: the rulebook sets it when it has read the formula
-//     valve:                                   # a group: every kind of it that does not say its own
+//     valve:                                   # a group: every kind of it that neither says its own nor has it said
+//                                              # by a group inside this one
 //       loss: {type: pressure, is: 0 psi}      # the formula calls the thing `valve`
 //
 // Other keys of a fact: title, mark (of a depth or height), never-negative, and of a list: of, named, walk,

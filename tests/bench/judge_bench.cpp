@@ -2,8 +2,8 @@
 // four comparisons.
 #include <benchmark/benchmark.h>
 
-#include "evaluate/generate.hpp"
-#include "evaluate/project.hpp"
+#include "evaluate/worlds/generate.hpp"
+#include "evaluate/worlds/project.hpp"
 
 namespace headgate::test {
 namespace {

@@ -1,7 +1,7 @@
 // From YAML to something that can be judged: the whole rulebook, one site.
 #include <benchmark/benchmark.h>
 
-#include "evaluate/project.hpp"
+#include "evaluate/worlds/project.hpp"
 
 namespace headgate::test {
 namespace {

@@ -1,7 +1,7 @@
 // From decisions to words: the findings of one site, and the JSON report of them.
 #include <benchmark/benchmark.h>
 
-#include "evaluate/project.hpp"
+#include "evaluate/worlds/project.hpp"
 #include "explain/explain.hpp"
 #include "report/report.hpp"
 

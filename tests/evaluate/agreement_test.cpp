@@ -7,7 +7,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "evaluate/generate.hpp"
+#include "evaluate/worlds/generate.hpp"
 
 namespace headgate::test {
 namespace {
@@ -35,7 +35,9 @@ std::string dump(const Written& book, const rulebook::Rule& rule, const std::str
 
 class Comparing {
  public:
-  Comparing(std::uint64_t seed, const Round& round) : seed_(seed), random_(seed) {
+  explicit Comparing(std::uint64_t seed) : seed_(seed), random_(seed) {}
+
+  void run(const Round& round) {
     const std::string vocabulary = generated_vocabulary(random_);
     Shelf shelf(vocabulary);
     std::vector<const site::Site*> sites;
@@ -47,7 +49,7 @@ class Comparing {
     for (std::size_t i = 0; i < round.books && !failed_; ++i) {
       const Written book = generated_book(random_, {});
       const auto books = shelf.add_books(book);
-      ASSERT_EQ(shelf.said(), "") << "seed " << seed << "\n" << vocabulary << book.limits << book.rules << book.place;
+      ASSERT_EQ(shelf.said(), "") << "seed " << seed_ << "\n" << vocabulary << book.limits << book.rules << book.place;
       for (std::size_t s = 0; s < sites.size() && !failed_; ++s) {
         for (const auto* one : books) compare(*one, *sites[s], book, texts[s]);
       }
@@ -78,9 +80,13 @@ class Comparing {
     for (std::size_t i = 0; i < findings.size(); ++i) {
       const auto trace = evaluate::explain(judgement, judgement.decisions[i]);
       ASSERT_EQ(trace.require.has_value(), findings[i].require.has_value());
-      if (trace.require) ASSERT_EQ(trace.require->truth, findings[i].require->truth);
-      if (trace.require) ASSERT_EQ(trace.require->by_approval, findings[i].require->by_approval);
-      if (trace.when) ASSERT_EQ(trace.when->truth, findings[i].when->truth);
+      if (trace.require) {
+        ASSERT_EQ(trace.require->truth, findings[i].require->truth);
+        ASSERT_EQ(trace.require->by_approval, findings[i].require->by_approval);
+      }
+      if (trace.when) {
+        ASSERT_EQ(trace.when->truth, findings[i].when->truth);
+      }
       ASSERT_EQ(trace.where.size(), findings[i].where.size());
       ASSERT_EQ(trace.unless.size(), findings[i].unless.size());
     }
@@ -98,7 +104,8 @@ TEST(Agreement, OfEvaluatorAndReference) {
   std::size_t pairs = 0;
   std::size_t decided[evaluate::outcome_count] = {};
   for (std::uint64_t seed = 1; seed <= round.vocabularies; ++seed) {
-    const Comparing comparing(seed, round);
+    Comparing comparing(seed);
+    comparing.run(round);
     pairs += comparing.pairs();
     for (std::size_t i = 0; i < evaluate::outcome_count; ++i) decided[i] += comparing.decisions(static_cast<evaluate::Outcome>(i));
     if (comparing.failed() || HasFatalFailure()) return;

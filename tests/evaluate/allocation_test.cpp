@@ -5,8 +5,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "evaluate/generate.hpp"
-#include "evaluate/project.hpp"
+#include "evaluate/worlds/generate.hpp"
+#include "evaluate/worlds/project.hpp"
 
 namespace {
 

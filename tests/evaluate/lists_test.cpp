@@ -2,7 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "evaluate/world.hpp"
+#include "evaluate/worlds/world.hpp"
 
 namespace headgate::test {
 namespace {

@@ -6,7 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "evaluate/generate.hpp"
+#include "evaluate/worlds/generate.hpp"
 
 namespace headgate::test {
 namespace {

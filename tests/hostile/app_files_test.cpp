@@ -83,7 +83,9 @@ TEST(HostileFile, WhatIsNoFile) {
   EXPECT_TRUE(has(refused({"check", "/dev/null"}), "/dev/null:1:1: error: "));
   EXPECT_TRUE(has(refused({"check", "/dev/zero"}), "[file-too-large]"));
   EXPECT_TRUE(has(refused({"check", ""}), "error: "));
-  if (fs::exists("/proc/self/mem")) EXPECT_TRUE(has(refused({"check", "/proc/self/mem"}), "[file-unreadable]"));
+  if (fs::exists("/proc/self/mem")) {
+    EXPECT_TRUE(has(refused({"check", "/proc/self/mem"}), "[file-unreadable]"));
+  }
   if (geteuid() == 0) return;   // root reads everything
   fs::permissions(scratch.at("a.yaml"), fs::perms::none);
   EXPECT_TRUE(has(refused({"check", scratch.at("a.yaml")}), "[file-unreadable]"));

@@ -85,6 +85,7 @@ class RuleWork {
     if (!seen.complete && !known) open_.push_back(seen.list);
     for (const auto element : seen.elements) {
       elements_.push_back(element);
+      interpreter_.in_hand(&rule_, elements_);
       Truth here = where;
       if (binder.where) here = quantity::both(here, where_.emplace_back(interpreter_.work(*binder.where, elements_)).value.truth);
       if (here != Truth::no) combine(index + 1, here);
@@ -117,7 +118,6 @@ class RuleWork {
     }
     for (const auto& hole : rule_.if_not.holes) finding.holes.push_back(interpreter_.work(hole.second, elements_));
     evaluate::settle(decision, rule_, occasion_);
-    interpreter_.in_hand(&rule_, {});
   }
 
   void duty(Finding& finding) {

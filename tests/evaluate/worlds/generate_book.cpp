@@ -1,6 +1,6 @@
 #include <functional>
 
-#include "evaluate/generate.hpp"
+#include "evaluate/worlds/generate.hpp"
 
 namespace headgate::test {
 

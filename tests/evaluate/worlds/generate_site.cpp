@@ -1,4 +1,4 @@
-#include "evaluate/generate.hpp"
+#include "evaluate/worlds/generate.hpp"
 
 namespace headgate::test {
 

@@ -12,7 +12,7 @@
 #include <utility>
 #include <vector>
 
-#include "evaluate/world.hpp"
+#include "evaluate/worlds/world.hpp"
 
 namespace headgate::test {
 

@@ -1,4 +1,4 @@
-#include "evaluate/world.hpp"
+#include "evaluate/worlds/world.hpp"
 
 #include <optional>
 #include <sstream>
