@@ -94,7 +94,7 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::no_reading: {
       const auto mark = cause.kids.size() > 1 ? cause.kids[1].value.id : vocabulary::no_id;
       const auto& marks = context.book->vocabulary->marks;
-      return fmt::format("{} has no reading from {}", left(context, cause), mark < marks.size() ? marks[mark].title : "the mark asked for");
+      return fmt::format("{} has no reading from {}", left(context, cause), mark < marks.size() ? "the " + marks[mark].title : "the mark asked for");
     }
     case Why::unfinished: return unfinished_words(context, cause);
     case Why::empty: return "there is nothing to take the least or greatest of";

@@ -89,7 +89,7 @@ TEST(Trials, WhatIsWrittenWrongEndsWithTwoAndItsPlace) {
   EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    expects: fail\n"), "[trials-key]"));
   EXPECT_TRUE(has(said("  - name: a\n    expect: fail\n"), "[trials-missing]"));
   EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    expect: {80 psi: fail}\n"), "[trials-missing]"));
-  EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest: 80 psi}\n    expect: fail\n"), ":6:11: error: "));
+  EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest: 80 psi}\n    expect: fail\n"), ":6:20: error: \"highest\" is not a fact of pressure."));
   EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: 80 psy}\n    expect: fail\n"), "[unknown-unit]"));
   EXPECT_TRUE(has(said("  - just words\n"), "[trials-missing]"));
 }

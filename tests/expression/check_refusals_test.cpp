@@ -290,9 +290,6 @@ TEST(CheckRefusals, SayWhereWhatAndWhatWouldBeRight) {
        "19-6 unknown-member: \"copper\" is no pipe-material. (did you mean k-copper?)"},
       {"limit.wall-factor[house.kind] > 3",
        "19-10 wrong-key: The key of limit.wall-factor is a pipe-material; \"house.kind\" is a house-kind."},
-      {"limit.breaker-rise[vacuum-breaker] > 3 ft",
-       "20-14 kind-not-in-hand: \"vacuum-breaker\" is a kind of thing, and none of it is in hand. (write "
-       "some vacuum-breaker in …)"},
       {"limit.demand-curve > 3 gpm",
        "1-18 wrong-key-count: \"limit.demand-curve\" takes 1 key, not 0. (write limit.demand-curve[units])"},
       {"limit.demand-curve[3].flo > 3 gpm",
