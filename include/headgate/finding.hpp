@@ -16,8 +16,8 @@
 namespace headgate {
 
 struct CitationShown {
-  std::string document;      // "irc-2018"; "practice"
-  std::string title;         // "International Residential Code, 2018"
+  std::string document;  // "irc-2018"; "practice"
+  std::string title;     // "International Residential Code, 2018"
   std::string section;
   std::string seen;          // "adopted text", "other edition", "secondary", "from memory", "common practice"
   std::string where;         // where it was seen
@@ -26,11 +26,11 @@ struct CitationShown {
 };
 
 struct FactShown {
-  std::string name;      // address: "line[3].size"
-  std::string title;     // "highest static pressure"
-  std::string value;     // as written; computed ones as shown
-  std::string at;        // "site.yaml:9:28"; "" when computed or left out
-  std::string how;       // how it was got, "given by fennick-ferry", "computed"
+  std::string name;   // address: "line[3].size"
+  std::string title;  // "highest static pressure"
+  std::string value;  // as written; computed ones as shown
+  std::string at;     // "site.yaml:9:28"; "" when computed or left out
+  std::string how;    // how it was got, "given by fennick-ferry", "computed"
   bool assumed = false;
 };
 
@@ -38,57 +38,58 @@ struct LimitShown {
   std::string name;
   std::string title;
   std::string value;
-  std::string written;                 // the expression, where the value is computed
-  std::string layer;                   // "fennick-ferry, Ordinance 26-14, since 2026-07-01"; "rules" for the project's own
-  std::vector<std::string> replaced;   // "80 psi (irc-2018 P2903.3.1)", strongest first
+  std::string written;  // the expression, where the value is computed
+  std::string layer;    // "fennick-ferry, Ordinance 26-14, since 2026-07-01"; "rules" for the project's own
+  std::vector<std::string> replaced;  // "80 psi (irc-2018 P2903.3.1)", strongest first
   CitationShown citation;
 };
 
 struct ClauseShown {
-  std::string label;       // the clause's label, or the expression itself
-  std::string part;        // "when", "unless", "require"
-  std::string truth;       // "yes", "no", "undecided"
-  std::string at;          // where the clause stands: "rules/pressure.yaml:31:14"
-  std::uint32_t depth = 0; // of nesting
+  std::string label;        // the clause's label, or the expression itself
+  std::string part;         // "when", "unless", "require"
+  std::string truth;        // "yes", "no", "undecided"
+  std::string at;           // where the clause stands: "rules/pressure.yaml:31:14"
+  std::uint32_t depth = 0;  // of nesting
 };
 
 struct ToDecide {
-  std::string fact;        // address
-  std::string need;        // in words: "What is the highest static pressure?" or "a closer reading: 79 psi +/- 2 psi does not settle 80 psi"
+  std::string fact;  // address
+  std::string
+      need;  // in words: "What is the highest static pressure?" or "a closer reading: 79 psi +/- 2 psi does not settle 80 psi"
 };
 
 struct Finding {
-  std::string rule;        // "authority/rule"
-  std::vector<std::string> signed_by;   // further authorities the same finding holds for
+  std::string rule;                    // "authority/rule"
+  std::vector<std::string> signed_by;  // further authorities the same finding holds for
   std::string topic;
   std::string title;
-  std::string outcome;     // one of the eight words
-  std::string would_be;    // of `later`
-  std::string level;       // must, should, note
-  std::string stage;       // it binds from
+  std::string outcome;   // one of the eight words
+  std::string would_be;  // of `later`
+  std::string level;     // must, should, note
+  std::string stage;     // it binds from
   bool stage_unknown = false;
-  std::string element;     // "line[3] meter", "" for the whole site
+  std::string element;  // "line[3] meter", "" for the whole site
   std::string sentence;
-  std::string because;     // why it applies, when that is not the whole site always; may be ""
-  std::string due;         // of a duty: the date
+  std::string because;  // why it applies, when that is not the whole site always; may be ""
+  std::string due;      // of a duty: the date
   std::vector<CitationShown> citations;
   std::vector<FactShown> facts;
   std::vector<LimitShown> limits;
   std::vector<ClauseShown> clauses;
   std::vector<ToDecide> to_decide;
   std::string why, fix, caution, often_misread;
-  std::string at;          // where the rule stands
-  bool assumed = false;    // rests on an assumed fact
+  std::string at;        // where the rule stands
+  bool assumed = false;  // rests on an assumed fact
 };
 
 // One question, with how many findings it would settle or help to settle.
 struct Question {
   std::string fact;
-  std::string about;       // the thing it is about: "line[7] shutoff"; "" for the whole site
+  std::string about;  // the thing it is about: "line[7] shutoff"; "" for the whole site
   std::string ask;
   std::string hint;
-  std::string stop;        // where on the walk
-  std::string cost;        // know, look, measure, dig
+  std::string stop;  // where on the walk
+  std::string cost;  // know, look, measure, dig
   std::uint32_t decides = 0;
   std::vector<std::string> rules;
 };
@@ -97,25 +98,25 @@ struct Question {
 struct Difference {
   std::string rule;
   std::string element;
-  std::vector<std::pair<std::string, std::string>> outcomes;   // place, outcome
+  std::vector<std::pair<std::string, std::string>> outcomes;  // place, outcome
 };
 
 struct Report {
   std::string site_name, site_file, stage;
-  bool plan = false;                   // `describes: plan`: every pass reads "passes as planned"
+  bool plan = false;  // `describes: plan`: every pass reads "passes as planned"
   std::string place, place_title;
   std::vector<std::string> also;
   std::string permit_applied_on, checked_on;
-  std::array<std::uint32_t, 8> totals{};   // by outcome, in the order of outcome_names
+  std::array<std::uint32_t, 8> totals{};  // by outcome, in the order of outcome_names
   std::vector<Finding> findings;
   std::vector<Question> next;
-  std::vector<Difference> differences; // of places named side by side; empty for one place and its second authority
-  std::vector<std::string> contradictions;   // one authority demands what another bans
-  std::vector<std::string> unfinished; // lists that end in `more` or were left out: "line"
+  std::vector<Difference> differences;  // of places named side by side; empty for one place and its second authority
+  std::vector<std::string> contradictions;  // one authority demands what another bans
+  std::vector<std::string> unfinished;      // lists that end in `more` or were left out: "line"
   std::string closing;
 };
 
-inline constexpr std::array<const char*, 8> outcome_names = {
-    "pass", "fail", "advisory", "undecided", "later", "accepted", "not applicable", "not in force"};
+inline constexpr std::array<const char*, 8> outcome_names = {"pass",  "fail",     "advisory",       "undecided",
+                                                             "later", "accepted", "not applicable", "not in force"};
 
 }  // namespace headgate

@@ -42,9 +42,12 @@ Names names_of(const rulebook::Rulebook& book) {
 std::string number_json(const vocabulary::Value& value, const quantity::Unit* unit) {
   const double factor = unit == nullptr ? 1 : unit->factor;
   const double offset = unit == nullptr ? 0 : unit->offset;
-  const auto shown = [&](double si) { return nlohmann::ordered_json(std::isfinite(si) ? nlohmann::ordered_json((si - offset) / factor) : nullptr); };
+  const auto shown = [&](double si) {
+    return nlohmann::ordered_json(std::isfinite(si) ? nlohmann::ordered_json((si - offset) / factor) : nullptr);
+  };
   nlohmann::ordered_json out;
-  if (value.number.exact()) out["value"] = shown(value.number.lo);
+  if (value.number.exact())
+    out["value"] = shown(value.number.lo);
   else {
     out["low"] = shown(value.number.lo);
     out["high"] = shown(value.number.hi);
@@ -83,9 +86,12 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
   if (!in_unit.empty()) {
     unit = quantity::unit(in_unit);
     const auto place = scalar(world, "--in", in_unit).range;
-    if (unit == nullptr) world.found.push_back(text::say("calc-unit", place, {in_unit}));
-    else if (tree && tree->nodes[tree->root].type.kind == Type::Kind::number && unit->dimension != tree->nodes[tree->root].type.dimension) {
-      world.found.push_back(text::say("calc-dimension", place, {in_unit, quantity::name_of(tree->nodes[tree->root].type.dimension)}));
+    if (unit == nullptr)
+      world.found.push_back(text::say("calc-unit", place, {in_unit}));
+    else if (tree && tree->nodes[tree->root].type.kind == Type::Kind::number &&
+             unit->dimension != tree->nodes[tree->root].type.dimension) {
+      world.found.push_back(
+          text::say("calc-dimension", place, {in_unit, quantity::name_of(tree->nodes[tree->root].type.dimension)}));
     }
   }
   if (!tree || !world.sound()) return unusable(world);
@@ -101,11 +107,19 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
     world.found.push_back(text::say("calc-unknown", node.range, {explain::reason(context, result)}));
     return unusable(world);
   }
-  if (number && unit == nullptr) unit = result.value.unit != nullptr ? result.value.unit : quantity::customary(type.dimension);
+  if (number && unit == nullptr)
+    unit = result.value.unit != nullptr ? result.value.unit : quantity::customary(type.dimension);
   std::string out;
-  if (output.format == Format::json && number) out = number_json(result.value, unit);
-  else if (output.format == Format::json) out = nlohmann::ordered_json{{"value", vocabulary::show(result.value, type, law->vocabulary)}, {"unit", ""}}.dump() + "\n";
-  else out = (number ? quantity::show(result.value.number, type.dimension, unit) : vocabulary::show(result.value, type, law->vocabulary)) + "\n";
+  if (output.format == Format::json && number)
+    out = number_json(result.value, unit);
+  else if (output.format == Format::json)
+    out =
+        nlohmann::ordered_json{{"value", vocabulary::show(result.value, type, law->vocabulary)}, {"unit", ""}}.dump() +
+        "\n";
+  else
+    out = (number ? quantity::show(result.value.number, type.dimension, unit)
+                  : vocabulary::show(result.value, type, law->vocabulary)) +
+          "\n";
   return write(world, output, out) ? exit_fine : unusable(world);
 }
 

@@ -43,10 +43,11 @@ int check(World& world, const std::string& site, const Output& output) {
   if (tree == nullptr) return unusable(world);
   const Case prepared = prepare(world, *tree, settings(world));
   if (prepared.law == nullptr || !world.sound()) return unusable(world);
-  unusable(world);   // warnings, where there are any
-  const Report report = explain::report(world.sources, prepared.sites.front(), judge(prepared), site,
-                                        world.options.places.size() > 1);
-  const std::string text = output.format == Format::json ? report::json(report) : report::text(report, {80, output.all});
+  unusable(world);  // warnings, where there are any
+  const Report report =
+      explain::report(world.sources, prepared.sites.front(), judge(prepared), site, world.options.places.size() > 1);
+  const std::string text =
+      output.format == Format::json ? report::json(report) : report::text(report, {80, output.all});
   if (!write(world, output, text)) return unusable(world);
   return status(report);
 }

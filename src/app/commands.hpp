@@ -15,9 +15,9 @@ enum class Format { text, json };
 
 struct Output {
   Format format = Format::text;
-  std::string file;        // -o: "" is standard output
-  bool quiet = false;      // the exit status only
-  bool all = false;        // passes and rules that do not apply too
+  std::string file;    // -o: "" is standard output
+  bool quiet = false;  // the exit status only
+  bool all = false;    // passes and rules that do not apply too
 };
 
 inline constexpr int exit_fine = 0;

@@ -14,8 +14,8 @@ using evaluate::Outcome;
 
 namespace {
 
-void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& limit, const Evaluated& other,
-                        Coverage& coverage) {
+void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& limit,
+                        const Evaluated& other, Coverage& coverage) {
   // Sizes come in steps and counts in ones: there the next one is just over.
   const bool stepped = limit.type.dimension.plain() || limit.type.dimension == quantity::dimensions::size;
   const double share = stepped ? 0.5 : 0.05;
@@ -26,8 +26,10 @@ void compare_with_limit(const rulebook::Rulebook& book, const std::string& rule,
   const double step = evaluate::grid_of(limit.type);
   const double at = quantity::snap(limit.value.number.lo, step);
   const double is = quantity::snap(other.value.number.lo, step);
-  if (is == at) boundary.at = true;
-  else if (std::abs(is - at) <= std::max(share * std::abs(at), one / step) || at == 0) (is < at ? boundary.under : boundary.over) = true;
+  if (is == at)
+    boundary.at = true;
+  else if (std::abs(is - at) <= std::max(share * std::abs(at), one / step) || at == 0)
+    (is < at ? boundary.under : boundary.over) = true;
 }
 
 void walk(const rulebook::Rulebook& book, const std::string& rule, const Evaluated& of, Coverage& coverage) {
@@ -54,13 +56,15 @@ bool always_decided(const expression::Tree& tree) {
 
 bool always_decided(const rulebook::Clause& clause) {
   if (clause.tree) return always_decided(*clause.tree);
-  return std::all_of(clause.kids.begin(), clause.kids.end(), [](const rulebook::Clause& kid) { return always_decided(kid); });
+  return std::all_of(clause.kids.begin(), clause.kids.end(),
+                     [](const rulebook::Clause& kid) { return always_decided(kid); });
 }
 
 bool always_decided(const rulebook::Rule& rule) {
   if (!rule.each.binders.empty() || rule.due) return false;
   return (!rule.when || always_decided(*rule.when)) && (!rule.require || always_decided(*rule.require)) &&
-         std::all_of(rule.unless.begin(), rule.unless.end(), [](const rulebook::Clause& one) { return always_decided(one); });
+         std::all_of(rule.unless.begin(), rule.unless.end(),
+                     [](const rulebook::Clause& one) { return always_decided(one); });
 }
 
 void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseTrace& of, Coverage& coverage) {
@@ -70,7 +74,9 @@ void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseT
 
 }  // namespace
 
-void Coverage::add(const rulebook::Rule& rule, Outcome outcome) { ++outcomes[rule.id][static_cast<std::size_t>(outcome)]; }
+void Coverage::add(const rulebook::Rule& rule, Outcome outcome) {
+  ++outcomes[rule.id][static_cast<std::size_t>(outcome)];
+}
 
 void Coverage::add(const rulebook::Rulebook& book, const rulebook::Rule& rule, const evaluate::Trace& trace) {
   for (const auto& where : trace.where) walk(book, rule.id, where, *this);
@@ -81,7 +87,9 @@ void Coverage::add(const rulebook::Rulebook& book, const rulebook::Rule& rule, c
 
 std::string missing(const Coverage& coverage, const rulebook::Rule& rule) {
   const auto found = coverage.outcomes.find(rule.id);
-  const auto reached = [&](Outcome outcome) { return found != coverage.outcomes.end() && found->second[static_cast<std::size_t>(outcome)] > 0; };
+  const auto reached = [&](Outcome outcome) {
+    return found != coverage.outcomes.end() && found->second[static_cast<std::size_t>(outcome)] > 0;
+  };
   std::vector<std::string> lacks;
   const bool note = rule.level == rulebook::Level::note;
   if (found == coverage.outcomes.end()) return "no trial";

@@ -19,7 +19,7 @@ struct Boundary {
 };
 
 struct Coverage {
-  std::map<std::string, std::array<std::uint32_t, evaluate::outcome_count>> outcomes;   // by rule id
+  std::map<std::string, std::array<std::uint32_t, evaluate::outcome_count>> outcomes;  // by rule id
   std::map<std::pair<std::string, std::string>, Boundary> boundaries;                  // by rule and limit
 
   void add(const rulebook::Rule& rule, evaluate::Outcome outcome);

@@ -13,7 +13,8 @@ std::string rule_name(const std::string& asked) {
   return slash == std::string::npos ? asked : asked.substr(slash + 1);
 }
 
-void add_decision(const World& world, const evaluate::Judgement& judgement, const evaluate::Decision& decision, std::string& out) {
+void add_decision(const World& world, const evaluate::Judgement& judgement, const evaluate::Decision& decision,
+                  std::string& out) {
   const explain::Context context{&world.sources, judgement.book, judgement.site};
   const Finding finding = explain::finding(context, judgement, decision);
   std::string head = finding.rule + (finding.element.empty() ? "" : " at " + finding.element) + ": " + finding.outcome;
@@ -22,7 +23,8 @@ void add_decision(const World& world, const evaluate::Judgement& judgement, cons
   out += report::wrapped("  ", finding.title + ". " + finding.sentence, 2, 80);
   for (const auto& line : explain::lines(context, evaluate::explain(judgement, decision))) {
     const std::string indent(2 + 2 * static_cast<std::size_t>(line.depth), ' ');
-    out += report::wrapped(indent, line.text + "  = " + line.value + (line.at.empty() ? "" : "  [" + line.at + "]"), indent.size() + 4, 80);
+    out += report::wrapped(indent, line.text + "  = " + line.value + (line.at.empty() ? "" : "  [" + line.at + "]"),
+                           indent.size() + 4, 80);
   }
   if (!finding.why.empty()) out += report::wrapped("  why      ", finding.why, 11, 80);
   if (!finding.often_misread.empty()) out += report::wrapped("  misread  ", finding.often_misread, 11, 80);
@@ -50,7 +52,8 @@ int explain(World& world, const std::string& site, const std::string& rule, cons
   std::string out;
   for (const auto& authority : judge(prepared)) {
     for (const auto& judgement : authority.judgements) {
-      if (authority.judgements.size() > 1) out += "Law as of " + (judgement.book->day ? quantity::show_date(*judgement.book->day) : "any day") + ":\n";
+      if (authority.judgements.size() > 1)
+        out += "Law as of " + (judgement.book->day ? quantity::show_date(*judgement.book->day) : "any day") + ":\n";
       if (rule.find('/') != std::string::npos && rule.substr(0, rule.find('/')) != judgement.book->place) continue;
       for (const auto& decision : judgement.decisions) add_decision(world, judgement, decision, out);
     }
@@ -58,7 +61,9 @@ int explain(World& world, const std::string& site, const std::string& rule, cons
   if (out.empty()) {
     const auto ids = rule_ids(prepared);
     const auto near = text::nearest(rule_name(rule), ids);
-    world.found.push_back(text::say("no-such-rule-here", {}, {rule, near ? "did you mean " + *near + "?" : "headgate check --all lists every rule"}));
+    world.found.push_back(
+        text::say("no-such-rule-here", {},
+                  {rule, near ? "did you mean " + *near + "?" : "headgate check --all lists every rule"}));
     return unusable(world);
   }
   return write(world, output, out) ? exit_fine : unusable(world);

@@ -17,7 +17,8 @@ using vocabulary::Type;
 using vocabulary::Vocabulary;
 
 std::string lower(std::string word) {
-  std::transform(word.begin(), word.end(), word.begin(), [](unsigned char c) { return c < 0x80 ? static_cast<char>(std::tolower(c)) : static_cast<char>(c); });
+  std::transform(word.begin(), word.end(), word.begin(),
+                 [](unsigned char c) { return c < 0x80 ? static_cast<char>(std::tolower(c)) : static_cast<char>(c); });
   return word;
 }
 
@@ -85,7 +86,8 @@ void add_choice(const vocabulary::Choice& choice, std::string& out) {
   out += choice.name + "  (choices)\n";
   for (const auto& member : choice.members) {
     std::string words = member.title.empty() ? "" : member.title;
-    for (std::size_t i = 0; i < member.spellings.size(); ++i) words += (i == 0 ? "; also written " : ", ") + member.spellings[i];
+    for (std::size_t i = 0; i < member.spellings.size(); ++i)
+      words += (i == 0 ? "; also written " : ", ") + member.spellings[i];
     out += report::wrapped("  " + member.name + "  ", words, 6, 80);
   }
   out += '\n';
@@ -93,14 +95,16 @@ void add_choice(const vocabulary::Choice& choice, std::string& out) {
 
 bool matches(const Vocabulary& vocabulary, const Shape& shape, const Field& field, const std::string& word) {
   const std::string address = address_of(vocabulary, shape, field);
-  return mentions(address, word) || mentions(shape.name + "." + field.name, word) || mentions(field.title, word) || mentions(field.ask, word);
+  return mentions(address, word) || mentions(shape.name + "." + field.name, word) || mentions(field.title, word) ||
+         mentions(field.ask, word);
 }
 
 bool matches(const vocabulary::Choice& choice, const std::string& word) {
   if (mentions(choice.name, word) || mentions(choice.title, word)) return true;
   return std::any_of(choice.members.begin(), choice.members.end(), [&](const vocabulary::Member& member) {
     return mentions(member.name, word) || mentions(member.title, word) ||
-           std::any_of(member.spellings.begin(), member.spellings.end(), [&](const std::string& s) { return mentions(s, word); });
+           std::any_of(member.spellings.begin(), member.spellings.end(),
+                       [&](const std::string& s) { return mentions(s, word); });
   });
 }
 
@@ -109,8 +113,12 @@ std::string as_json(const Vocabulary& vocabulary, const std::string& word) {
   for (const auto& shape : vocabulary.shapes) {
     for (const auto& field : shape.fields) {
       if (!matches(vocabulary, shape, field, word)) continue;
-      list.push_back({{"fact", address_of(vocabulary, shape, field)}, {"type", type_words(vocabulary, field)}, {"title", field.title},
-                      {"ask", field.ask}, {"hint", field.hint}, {"stop", field.stop}});
+      list.push_back({{"fact", address_of(vocabulary, shape, field)},
+                      {"type", type_words(vocabulary, field)},
+                      {"title", field.title},
+                      {"ask", field.ask},
+                      {"hint", field.hint},
+                      {"stop", field.stop}});
     }
   }
   return nlohmann::ordered_json{{"facts", list}}.dump(2) + "\n";
@@ -126,11 +134,13 @@ int facts(World& world, const std::string& asked, const Output& output) {
   if (law == nullptr) return unusable(world);
   const Vocabulary& vocabulary = law->vocabulary;
   const std::string word = lower(asked);
-  if (output.format == Format::json) return write(world, output, as_json(vocabulary, word)) ? exit_fine : unusable(world);
+  if (output.format == Format::json)
+    return write(world, output, as_json(vocabulary, word)) ? exit_fine : unusable(world);
   std::string out;
   for (const auto& shape : vocabulary.shapes) {
     for (const auto& field : shape.fields) {
-      if (field.name != "previous" && field.name != "next" && matches(vocabulary, shape, field, word)) add_fact(vocabulary, shape, field, out);
+      if (field.name != "previous" && field.name != "next" && matches(vocabulary, shape, field, word))
+        add_fact(vocabulary, shape, field, out);
     }
   }
   for (const auto& choice : vocabulary.choices) {
@@ -138,7 +148,9 @@ int facts(World& world, const std::string& asked, const Output& output) {
   }
   if (out.empty()) {
     const auto near = text::nearest(word, vocabulary.names());
-    world.found.push_back(text::say("no-such-fact", {}, {asked, near ? "did you mean " + *near + "?" : "try one word, such as pressure, meter or sleeve"}));
+    world.found.push_back(
+        text::say("no-such-fact", {},
+                  {asked, near ? "did you mean " + *near + "?" : "try one word, such as pressure, meter or sleeve"}));
     return unusable(world);
   }
   return write(world, output, out) ? exit_fine : unusable(world);

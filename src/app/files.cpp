@@ -29,9 +29,10 @@ std::optional<text::FileId> read_file(text::Sources& sources, const fs::path& pa
     found.push_back(text::say("file-unreadable", {}, {name, std::strerror(errno)}));
     return std::nullopt;
   }
-  std::string content;   // read by pieces: a pipe or device has no size to ask for
+  std::string content;  // read by pieces: a pipe or device has no size to ask for
   std::string piece(std::size_t{1} << 16U, '\0');
-  while (content.size() <= most_bytes && stream.read(piece.data(), static_cast<std::streamsize>(piece.size())).gcount() > 0) {
+  while (content.size() <= most_bytes &&
+         stream.read(piece.data(), static_cast<std::streamsize>(piece.size())).gcount() > 0) {
     content.append(piece.data(), static_cast<std::size_t>(stream.gcount()));
   }
   if (stream.bad()) {

@@ -38,13 +38,14 @@ struct Line {
 std::vector<Line> lines_of(const Rulebook& book, const Limit& limit) {
   std::vector<Line> lines;
   std::set<std::size_t> known;
-  bool whole = false;   // a value for every row stands above
+  bool whole = false;  // a value for every row stands above
   for (const auto& value : limit.chain) {
     if (value.form != LimitValue::Form::rows) {
       lines.push_back({value.form == LimitValue::Form::unknown ? "unknown" : value.written, &value, whole});
       whole = true;
     }
-    for (const auto& [key, tree] : value.rows) lines.push_back({row_words(book, limit, key, tree), &value, whole || !known.insert(key).second});
+    for (const auto& [key, tree] : value.rows)
+      lines.push_back({row_words(book, limit, key, tree), &value, whole || !known.insert(key).second});
   }
   return lines;
 }
@@ -60,7 +61,9 @@ std::string source_words(const LimitValue& value) {
 
 void add_limit(const Rulebook& book, const Limit& limit, std::string& out) {
   if (limit.chain.empty()) return;
-  const auto line = [&](const char* label, const std::string& words) { out += report::wrapped(fmt::format("  {:<9}", label), words, 11, 80); };
+  const auto line = [&](const char* label, const std::string& words) {
+    out += report::wrapped(fmt::format("  {:<9}", label), words, 11, 80);
+  };
   out += report::wrapped(limit.signature.name + "  ", limit.title, 4, 80);
   for (const auto& one : lines_of(book, limit)) {
     line(one.replaced ? "replaces" : "value", one.words);
@@ -70,16 +73,19 @@ void add_limit(const Rulebook& book, const Limit& limit, std::string& out) {
 }
 
 nlohmann::ordered_json as_json(const Rulebook& book, const Limit& limit) {
-  nlohmann::ordered_json out{{"limit", limit.signature.name}, {"title", limit.title}, {"values", nlohmann::ordered_json::array()},
+  nlohmann::ordered_json out{{"limit", limit.signature.name},
+                             {"title", limit.title},
+                             {"values", nlohmann::ordered_json::array()},
                              {"replaces", nlohmann::ordered_json::array()}};
   for (const auto& one : lines_of(book, limit)) {
     const auto& value = *one.value;
-    out[one.replaced ? "replaces" : "values"].push_back({{"value", one.words},
-                                                         {"layer", explain::layer_words(value.layer)},
-                                                         {"since", value.layer.from ? quantity::show_date(*value.layer.from) : ""},
-                                                         {"citation", value.citation.words()},
-                                                         {"seen", std::string(rulebook::words(value.citation.seen))},
-                                                         {"doubt", value.doubt}});
+    out[one.replaced ? "replaces" : "values"].push_back(
+        {{"value", one.words},
+         {"layer", explain::layer_words(value.layer)},
+         {"since", value.layer.from ? quantity::show_date(*value.layer.from) : ""},
+         {"citation", value.citation.words()},
+         {"seen", std::string(rulebook::words(value.citation.seen))},
+         {"doubt", value.doubt}});
   }
   return out;
 }
@@ -100,8 +106,10 @@ int limits(World& world, const Output& output) {
   quantity::Interval days;
   if (!world.options.on.empty()) {
     const auto day = quantity::read_date(world.options.on);
-    if (const auto* read = std::get_if<quantity::Day>(&day)) days = quantity::exactly(*read);
-    else world.found.push_back(text::say("no-such-day", {}, {world.options.on}));
+    if (const auto* read = std::get_if<quantity::Day>(&day))
+      days = quantity::exactly(*read);
+    else
+      world.found.push_back(text::say("no-such-day", {}, {world.options.on}));
   }
   if (!world.sound()) return unusable(world);
   std::string out;
@@ -117,10 +125,14 @@ int limits(World& world, const Output& output) {
       add_limit(book, limit, out);
       if (!limit.chain.empty()) list.push_back(as_json(book, limit));
     }
-    places.push_back({{"place", book.place}, {"title", book.title}, {"day", book.day ? quantity::show_date(*book.day) : ""}, {"limits", list}});
+    places.push_back({{"place", book.place},
+                      {"title", book.title},
+                      {"day", book.day ? quantity::show_date(*book.day) : ""},
+                      {"limits", list}});
   }
-  unusable(world);   // warnings, where there are any
-  const std::string text = output.format == Format::json ? nlohmann::ordered_json{{"places", places}}.dump(2) + "\n" : out;
+  unusable(world);  // warnings, where there are any
+  const std::string text =
+      output.format == Format::json ? nlohmann::ordered_json{{"places", places}}.dump(2) + "\n" : out;
   return write(world, output, text) ? exit_fine : unusable(world);
 }
 

@@ -31,11 +31,15 @@ std::string default_rules() {
 
 void common_options(CLI::App& command, Arguments& given) {
   command.add_option("--rules", given.rules, "the folder of rules; places are looked up in `jurisdictions` beside it");
-  command.add_option("--place", given.options.places, "a place's id or file, instead of the site's own; repeat it to judge side by side")
+  command
+      .add_option("--place", given.options.places,
+                  "a place's id or file, instead of the site's own; repeat it to judge side by side")
       ->allow_extra_args(false);
   command.add_option("--on", given.options.on, "the day deadlines are judged on, as 2026-10-02");
   command.add_option("--stage", given.options.stage, "the stage to judge at, instead of the site's own");
-  command.add_option("--set", given.options.sets, "what if: ADDRESS=VALUE, as pressure.highest-static=\"80 psi\"; repeatable")
+  command
+      .add_option("--set", given.options.sets,
+                  "what if: ADDRESS=VALUE, as pressure.highest-static=\"80 psi\"; repeatable")
       ->allow_extra_args(false);
   command.add_option("--format", given.format, "text or json")->check(CLI::IsMember({"text", "json"}));
   command.add_option("-o", given.output.file, "write to this file instead of the terminal");
@@ -43,7 +47,8 @@ void common_options(CLI::App& command, Arguments& given) {
   command.add_option("--log", given.log, "write what was loaded and judged to this file");
 }
 
-CLI::App* add_command(CLI::App& app, Arguments& given, const std::string& name, const std::string& what, const std::string& example) {
+CLI::App* add_command(CLI::App& app, Arguments& given, const std::string& name, const std::string& what,
+                      const std::string& example) {
   CLI::App* command = app.add_subcommand(name, what);
   command->footer("Example:\n  " + example);
   common_options(*command, given);
@@ -71,7 +76,8 @@ int leave(const CLI::App& app, const CLI::ParseError& problem) {
   const int status = app.exit(problem, out, err);
   const auto print = [](const std::string& text, std::FILE* to) {
     std::istringstream lines(text);
-    for (std::string line; std::getline(lines, line);) std::fprintf(to, "%s\n", headgate::text::printable(line).c_str());
+    for (std::string line; std::getline(lines, line);)
+      std::fprintf(to, "%s\n", headgate::text::printable(line).c_str());
   };
   print(out.str(), stdout);
   print(err.str(), stderr);
@@ -85,12 +91,18 @@ int run(const CLI::App& app, Arguments& given) {
   World world(given.options);
   spdlog::info("rules {}", given.options.rules.string());
   int status = headgate::app::exit_unusable;
-  if (app.got_subcommand("check")) status = check(world, given.site, given.output);
-  else if (app.got_subcommand("explain")) status = explain(world, given.site, given.rule, given.output);
-  else if (app.got_subcommand("calc")) status = calc(world, given.expression, given.unit, given.output);
-  else if (app.got_subcommand("facts")) status = facts(world, given.word, given.output);
-  else if (app.got_subcommand("limits")) status = limits(world, given.output);
-  else if (app.got_subcommand("trials")) status = trials(world, given.paths, given.output);
+  if (app.got_subcommand("check"))
+    status = check(world, given.site, given.output);
+  else if (app.got_subcommand("explain"))
+    status = explain(world, given.site, given.rule, given.output);
+  else if (app.got_subcommand("calc"))
+    status = calc(world, given.expression, given.unit, given.output);
+  else if (app.got_subcommand("facts"))
+    status = facts(world, given.word, given.output);
+  else if (app.got_subcommand("limits"))
+    status = limits(world, given.output);
+  else if (app.got_subcommand("trials"))
+    status = trials(world, given.paths, given.output);
   for (std::size_t file = 0; file < world.sources.count(); ++file) {
     spdlog::info("read {} ({} bytes)", world.sources.name(static_cast<headgate::text::FileId>(file)),
                  world.sources.text(static_cast<headgate::text::FileId>(file)).size());
@@ -104,7 +116,8 @@ int run(const CLI::App& app, Arguments& given) {
 int main(int argc, char** argv) {
   CLI::App app{
       "headgate tells whether a residential water entry will pass.\n"
-      "Exit status: 0 nothing fails or is undecided, 1 something fails, 3 something is undecided, 2 the input could not be used."};
+      "Exit status: 0 nothing fails or is undecided, 1 something fails, 3 something is undecided, 2 the input could "
+      "not be used."};
   app.require_subcommand(1);
   Arguments given;
   CLI::App* check = add_command(app, given, "check", "Judge a site: what fails, what is missing, what comes later",
@@ -119,11 +132,13 @@ int main(int argc, char** argv) {
                                "headgate calc 'hazen-williams(5 gpm, 140, 0.785 in, 100 ft)' --in psi");
   calc->add_option("expression", given.expression, "the expression")->required();
   calc->add_option("--in", given.unit, "the unit of the result");
-  CLI::App* facts = add_command(app, given, "facts", "List what can be stated and how it is spelled", "headgate facts pressure");
+  CLI::App* facts =
+      add_command(app, given, "facts", "List what can be stated and how it is spelled", "headgate facts pressure");
   facts->add_option("word", given.word, "a word of the fact's name, title or question")->required();
   add_command(app, given, "limits", "List a place's limits: value, who set it, since when, what it replaced",
               "headgate limits --place fennick-ferry --on 2026-07-01");
-  CLI::App* trials = add_command(app, given, "trials", "Run trials of rules and show what they cover", "headgate trials tests/trials");
+  CLI::App* trials =
+      add_command(app, given, "trials", "Run trials of rules and show what they cover", "headgate trials tests/trials");
   trials->add_option("paths", given.paths, "trials files, or folders of them")->required();
   try {
     app.parse(argc, argv);

@@ -21,8 +21,8 @@ namespace {
 
 // The worst first: what a rule with several findings comes to.
 constexpr std::array<Outcome, evaluate::outcome_count> worst_first = {
-    Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::later,
-    Outcome::accepted, Outcome::pass, Outcome::not_applicable, Outcome::not_in_force};
+    Outcome::fail,     Outcome::undecided, Outcome::advisory,       Outcome::later,
+    Outcome::accepted, Outcome::pass,      Outcome::not_applicable, Outcome::not_in_force};
 
 std::optional<Outcome> outcome_named(std::string_view name) {
   for (std::size_t i = 0; i < evaluate::outcome_count; ++i) {
@@ -46,7 +46,7 @@ struct Ran {
   std::size_t passed = 0;
   std::vector<std::string> failures;
   Coverage coverage;
-  std::map<std::string, const rulebook::Rule*> rules;   // every rule of every law tried
+  std::map<std::string, const rulebook::Rule*> rules;  // every rule of every law tried
   std::set<std::string> tried;
 };
 
@@ -61,7 +61,8 @@ class File {
 
   std::vector<Trial> read() {
     check_keys(tree_, {"format", "start-from", "place", "on", "stage", "about", "trials"});
-    if (text_of(tree_, "format") != "trials/1") world_.found.push_back(say("trials-format", tree_.range, {path_.string()}));
+    if (text_of(tree_, "format") != "trials/1")
+      world_.found.push_back(say("trials-format", tree_.range, {path_.string()}));
     const Node* list = tree_.find("trials");
     if (list == nullptr || !list->is_list()) {
       world_.found.push_back(say("trials-missing", tree_.range, {"trials"}));
@@ -196,8 +197,10 @@ Verdict verdict_of(const Trial& trial, const std::vector<explain::Authority>& sa
     Verdict own;
     for (const auto& judgement : authority.judgements) {
       const Verdict here = worst_of(trial, judgement);
-      if (!own.outcome) own = here;
-      else if (here.outcome && *here.outcome != *own.outcome) own.outcome = Outcome::undecided;
+      if (!own.outcome)
+        own = here;
+      else if (here.outcome && *here.outcome != *own.outcome)
+        own.outcome = Outcome::undecided;
     }
     if (own.outcome && (!verdict.outcome || badness(*own.outcome) > badness(*verdict.outcome))) verdict = own;
   }
@@ -205,9 +208,10 @@ Verdict verdict_of(const Trial& trial, const std::vector<explain::Authority>& sa
 }
 
 void failed(const World& world, const Trial& trial, const Verdict& verdict, Ran& ran) {
-  std::string words = fmt::format("{}: {} ({}): expected {}, was {}", world.sources.place(trial.expected_at), trial.name, trial.rule,
-                                  evaluate::words(trial.expected),
-                                  verdict.outcome ? evaluate::words(*verdict.outcome) : "no finding: is there such a rule or element?");
+  std::string words =
+      fmt::format("{}: {} ({}): expected {}, was {}", world.sources.place(trial.expected_at), trial.name, trial.rule,
+                  evaluate::words(trial.expected),
+                  verdict.outcome ? evaluate::words(*verdict.outcome) : "no finding: is there such a rule or element?");
   if (verdict.decision != nullptr) {
     const explain::Context context{&world.sources, verdict.judgement->book, verdict.judgement->site};
     words += ". " + explain::finding(context, *verdict.judgement, *verdict.decision).sentence;
@@ -216,14 +220,16 @@ void failed(const World& world, const Trial& trial, const Verdict& verdict, Ran&
 }
 
 void run(World& world, const Node& start, Trial trial, Ran& ran) {
-  trial.settings.evaluate.only_rule = trial.rule.substr(trial.rule.find('/') == std::string::npos ? 0 : trial.rule.find('/') + 1);
+  trial.settings.evaluate.only_rule =
+      trial.rule.substr(trial.rule.find('/') == std::string::npos ? 0 : trial.rule.find('/') + 1);
   if (trial.stage) trial.settings.stage = trial.stage;
   if (trial.on) trial.settings.on = trial.on;
   const std::size_t before = world.found.size();
   const Case prepared = prepare(world, start, trial.settings);
   if (prepared.law == nullptr) return;
   const auto warns = [](const text::Diagnostic& found) { return found.severity == text::Severity::warning; };
-  world.found.erase(std::remove_if(world.found.begin() + static_cast<std::ptrdiff_t>(before), world.found.end(), warns), world.found.end());
+  world.found.erase(std::remove_if(world.found.begin() + static_cast<std::ptrdiff_t>(before), world.found.end(), warns),
+                    world.found.end());
   const auto said = judge(prepared);
   const Verdict verdict = verdict_of(trial, said);
   for (const auto& authority : said) {
@@ -236,15 +242,18 @@ void run(World& world, const Node& start, Trial trial, Ran& ran) {
     ran.coverage.add(rule, *verdict.outcome);
     ran.coverage.add(*verdict.judgement->book, rule, evaluate::explain(*verdict.judgement, *verdict.decision));
   }
-  if (verdict.outcome && *verdict.outcome == trial.expected) ++ran.passed;
-  else failed(world, trial, verdict, ran);
+  if (verdict.outcome && *verdict.outcome == trial.expected)
+    ++ran.passed;
+  else
+    failed(world, trial, verdict, ran);
 }
 
 std::vector<fs::path> trial_files(const std::vector<std::string>& paths) {
   std::vector<fs::path> files;
   std::error_code error;
   for (const auto& path : paths) {
-    if (!fs::is_directory(path, error)) files.emplace_back(path);
+    if (!fs::is_directory(path, error))
+      files.emplace_back(path);
     else {
       const auto below = yaml_files(path);
       files.insert(files.end(), below.begin(), below.end());
@@ -261,9 +270,12 @@ std::string summary(const Ran& ran) {
   std::string untried;
   for (const auto& [id, rule] : ran.rules) {
     const std::string lacks = missing(ran.coverage, *rule);
-    if (lacks.empty()) ++covered;
-    else if (ran.coverage.outcomes.count(id) == 0) untried += (untried.empty() ? "" : ", ") + id;
-    else gaps += report::wrapped("  ", id + ": " + lacks, 4, 80);
+    if (lacks.empty())
+      ++covered;
+    else if (ran.coverage.outcomes.count(id) == 0)
+      untried += (untried.empty() ? "" : ", ") + id;
+    else
+      gaps += report::wrapped("  ", id + ": " + lacks, 4, 80);
   }
   if (!untried.empty()) out += report::wrapped("Without a trial: ", untried, 2, 80);
   if (!gaps.empty()) out += "Not covered:\n" + gaps;
@@ -276,7 +288,8 @@ std::string summary_json(const Ran& ran) {
   for (const auto& [id, rule] : ran.rules) {
     nlohmann::ordered_json outcomes = nlohmann::ordered_json::object();
     const auto found = ran.coverage.outcomes.find(id);
-    for (std::size_t i = 0; i < outcome_names.size(); ++i) outcomes[outcome_names[i]] = found == ran.coverage.outcomes.end() ? 0 : found->second[i];
+    for (std::size_t i = 0; i < outcome_names.size(); ++i)
+      outcomes[outcome_names[i]] = found == ran.coverage.outcomes.end() ? 0 : found->second[i];
     rules.push_back({{"rule", id}, {"outcomes", outcomes}, {"missing", missing(ran.coverage, *rule)}});
   }
   return nlohmann::ordered_json{{"passed", ran.passed}, {"failed", ran.failures}, {"rules", rules}}.dump(2) + "\n";

@@ -32,9 +32,13 @@ bool load_rules(World& world) {
 
 namespace {
 
-fs::path places_directory(const World& world) { return world.options.rules.lexically_normal().parent_path() / "jurisdictions"; }
+fs::path places_directory(const World& world) {
+  return world.options.rules.lexically_normal().parent_path() / "jurisdictions";
+}
 
-bool is_path(const std::string& name) { return name.find('/') != std::string::npos || fs::path(name).extension() == ".yaml"; }
+bool is_path(const std::string& name) {
+  return name.find('/') != std::string::npos || fs::path(name).extension() == ".yaml";
+}
 
 std::vector<std::string> known_places(const World& world) {
   std::vector<std::string> names;
@@ -60,7 +64,8 @@ void no_such_place(World& world, const Asked& asked) {
   std::string all;
   for (const auto& name : known) all += (all.empty() ? "" : ", ") + name;
   const auto near = text::nearest(asked.name, known);
-  world.found.push_back(say("no-such-place", asked.range, {asked.name, near ? "did you mean " + *near + "?" : "known places: " + all}));
+  world.found.push_back(
+      say("no-such-place", asked.range, {asked.name, near ? "did you mean " + *near + "?" : "known places: " + all}));
 }
 
 const rulebook::Place* load_place(World& world, const Asked& asked, const fs::path& beside, fs::path& read_from) {
@@ -81,7 +86,8 @@ const rulebook::Place* load_place(World& world, const Asked& asked, const fs::pa
 
 // How many of the place's changes have begun by the day: its stretch of time.
 std::size_t stretch(const std::vector<quantity::Day>& changes, double day) {
-  return static_cast<std::size_t>(std::count_if(changes.begin(), changes.end(), [&](quantity::Day at) { return at <= day; }));
+  return static_cast<std::size_t>(
+      std::count_if(changes.begin(), changes.end(), [&](quantity::Day at) { return at <= day; }));
 }
 
 }  // namespace
@@ -100,7 +106,8 @@ Law* law_of(World& world, const std::vector<Asked>& names) {
     if (place->also.empty()) continue;
     const auto* entry = place->node->entry("also");
     fs::path second_path;
-    const auto* second = load_place(world, {place->also, entry != nullptr ? entry->value.range : text::Range{}}, path.parent_path(), second_path);
+    const auto* second = load_place(world, {place->also, entry != nullptr ? entry->value.range : text::Range{}},
+                                    path.parent_path(), second_path);
     if (second == nullptr) return nullptr;
     if (std::find(law.places.begin(), law.places.end(), second) == law.places.end()) law.places.push_back(second);
   }
@@ -119,9 +126,14 @@ std::vector<const rulebook::Rulebook*> books(World& world, Law& law, std::size_t
     auto known = law.books.find({place, at});
     if (known == law.books.end()) {
       std::optional<quantity::Day> day;
-      if (at > 0) day = changes[at - 1];
-      else if (!changes.empty()) day = changes[0] - 1;
-      known = law.books.emplace(std::make_pair(place, at), rulebook::resolve(world.library, law.vocabulary, *law.places[place], day, world.found)).first;
+      if (at > 0)
+        day = changes[at - 1];
+      else if (!changes.empty())
+        day = changes[0] - 1;
+      known = law.books
+                  .emplace(std::make_pair(place, at),
+                           rulebook::resolve(world.library, law.vocabulary, *law.places[place], day, world.found))
+                  .first;
     }
     result.push_back(&known->second);
   }
@@ -135,8 +147,10 @@ std::vector<Asked> places_of(World& world, const document::Node& site_tree, cons
   for (const auto& name : settings.places) asked.push_back({name, {}});
   if (!asked.empty()) return asked;
   const auto* own = site_tree.find("place");
-  if (own != nullptr && own->is_scalar() && !own->scalar.empty() && own->scalar != "unknown") asked.push_back({own->scalar, own->range});
-  else world.found.push_back(say("no-place", site_tree.range, {}));
+  if (own != nullptr && own->is_scalar() && !own->scalar.empty() && own->scalar != "unknown")
+    asked.push_back({own->scalar, own->range});
+  else
+    world.found.push_back(say("no-place", site_tree.range, {}));
   return asked;
 }
 
@@ -180,7 +194,8 @@ const site::Site* with_given(World& world, Case& prepared, const Law& law, const
   if (tree == nullptr) return &prepared.sites.front();
   prepared.sites.push_back(site::load(*tree, law.vocabulary, world.found));
   for (auto& slot : prepared.sites.back().slots) {
-    if (slot.range.known() && slot.range.file == book.given.front().address_range.file) slot.origin = site::Origin::given;
+    if (slot.range.known() && slot.range.file == book.given.front().address_range.file)
+      slot.origin = site::Origin::given;
   }
   return &prepared.sites.back();
 }
@@ -199,16 +214,21 @@ text::Range own_text(World& world, const std::string& option, const std::string&
   return {world.sources.add(option, text), 0, static_cast<std::uint32_t>(text.size())};
 }
 
-void override_occasion(World& world, const vocabulary::Vocabulary& vocabulary, const Settings& settings, evaluate::Options& options) {
+void override_occasion(World& world, const vocabulary::Vocabulary& vocabulary, const Settings& settings,
+                       evaluate::Options& options) {
   if (settings.stage) {
     options.stage = vocabulary.stage(*settings.stage);
     const auto near = text::nearest(*settings.stage, stage_names(vocabulary));
-    if (!options.stage) world.found.push_back(say("no-such-stage", own_text(world, "--stage", *settings.stage), {*settings.stage, near ? *near : "entry"}));
+    if (!options.stage)
+      world.found.push_back(
+          say("no-such-stage", own_text(world, "--stage", *settings.stage), {*settings.stage, near ? *near : "entry"}));
   }
   if (!settings.on) return;
   const auto day = quantity::read_date(*settings.on);
-  if (const auto* read = std::get_if<quantity::Day>(&day)) options.checked_on = *read;
-  else world.found.push_back(say("no-such-day", own_text(world, "--on", *settings.on), {*settings.on}));
+  if (const auto* read = std::get_if<quantity::Day>(&day))
+    options.checked_on = *read;
+  else
+    world.found.push_back(say("no-such-day", own_text(world, "--on", *settings.on), {*settings.on}));
 }
 
 }  // namespace
@@ -221,13 +241,15 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
   if (law == nullptr) return prepared;
   override_occasion(world, law->vocabulary, settings, prepared.evaluate);
   document::Node& tree = prepared.trees.emplace_back(site_tree);
-  for (const auto& [address, value] : settings.sets) site::set(tree, address.name, address.range, value, law->vocabulary, world.found);
+  for (const auto& [address, value] : settings.sets)
+    site::set(tree, address.name, address.range, value, law->vocabulary, world.found);
   prepared.sites.push_back(site::load(tree, law->vocabulary, world.found));
   if (!world.sound()) return prepared;
   const auto days = law_days(prepared.sites.front(), law->vocabulary);
   for (std::size_t place = 0; place < law->places.size(); ++place) {
     auto& seen = prepared.books.emplace_back();
-    for (const auto* book : books(world, *law, place, days)) seen.push_back({book, with_given(world, prepared, *law, *book)});
+    for (const auto* book : books(world, *law, place, days))
+      seen.push_back({book, with_given(world, prepared, *law, *book)});
   }
   if (world.sound()) prepared.law = law;
   return prepared;
@@ -260,7 +282,8 @@ std::vector<explain::Authority> judge(const Case& prepared) {
   for (const auto& of_place : prepared.books) {
     explain::Authority authority;
     authority.book = of_place.front().book;
-    for (const auto& seen : of_place) authority.judgements.push_back(evaluate::judge(*seen.book, *seen.site, prepared.evaluate));
+    for (const auto& seen : of_place)
+      authority.judgements.push_back(evaluate::judge(*seen.book, *seen.site, prepared.evaluate));
     authorities.push_back(std::move(authority));
   }
   return authorities;

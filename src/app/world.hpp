@@ -24,11 +24,11 @@
 namespace headgate::app {
 
 struct Options {
-  std::filesystem::path rules;        // --rules; places are looked up in its sibling `jurisdictions`
-  std::vector<std::string> places;    // --place: an id or a file; empty: the site's own
-  std::string on;                     // --on: the day deadlines are judged on, instead of the site's checked-on
-  std::string stage;                  // --stage, instead of the site's
-  std::vector<std::string> sets;      // --set PATH=VALUE, in order
+  std::filesystem::path rules;      // --rules; places are looked up in its sibling `jurisdictions`
+  std::vector<std::string> places;  // --place: an id or a file; empty: the site's own
+  std::string on;                   // --on: the day deadlines are judged on, instead of the site's checked-on
+  std::string stage;                // --stage, instead of the site's
+  std::vector<std::string> sets;    // --set PATH=VALUE, in order
   document::Caps caps;
 };
 
@@ -46,8 +46,8 @@ struct World {
   text::Diagnostics found;
   std::deque<document::Node> trees;
   rulebook::Library library;
-  std::map<std::string, rulebook::Place> places;            // by the path they were read from
-  std::map<std::vector<std::string>, Law> laws;             // by the names asked for
+  std::map<std::string, rulebook::Place> places;  // by the path they were read from
+  std::map<std::vector<std::string>, Law> laws;   // by the names asked for
 
   explicit World(Options chosen) : options(std::move(chosen)) {}
   bool sound() const { return !text::has_errors(found); }
@@ -71,22 +71,22 @@ Law* law_of(World& world, const std::vector<Asked>& names);
 std::vector<const rulebook::Rulebook*> books(World& world, Law& law, std::size_t place, quantity::Interval days);
 
 struct Settings {
-  std::vector<std::string> places;                               // instead of the site's own
-  std::vector<std::pair<Asked, document::Node>> sets;            // address and value
-  std::optional<std::string> stage, on;                          // instead of the site's own
+  std::vector<std::string> places;                     // instead of the site's own
+  std::vector<std::pair<Asked, document::Node>> sets;  // address and value
+  std::optional<std::string> stage, on;                // instead of the site's own
   evaluate::Options evaluate;
 };
 
 // One site ready to be judged.
 struct Case {
-  Law* law = nullptr;                 // nullptr: it cannot be judged, see world.found
-  std::deque<document::Node> trees;   // the site's tree with all sets; then, where a place gives facts, with those
-  std::deque<site::Site> sites;       // sites[0] as described; then as each rulebook sees it
+  Law* law = nullptr;                // nullptr: it cannot be judged, see world.found
+  std::deque<document::Node> trees;  // the site's tree with all sets; then, where a place gives facts, with those
+  std::deque<site::Site> sites;      // sites[0] as described; then as each rulebook sees it
   struct Seen {
     const rulebook::Rulebook* book = nullptr;
     const site::Site* site = nullptr;
   };
-  std::vector<std::vector<Seen>> books;   // of each place of the law, one a stretch of time
+  std::vector<std::vector<Seen>> books;  // of each place of the law, one a stretch of time
   evaluate::Options evaluate;
 };
 Case prepare(World& world, const document::Node& site_tree, const Settings& settings);

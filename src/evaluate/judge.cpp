@@ -72,7 +72,8 @@ bool says_open(const Judgement& judgement, const std::vector<OpenList>& open, st
 }
 
 // What a rule comes to when its lists hold nothing it is about, or may hold more than was written.
-void judge_lists(const Judgement& judgement, std::uint32_t index, const Occasion& when, bool any, std::vector<Decision>& decisions) {
+void judge_lists(const Judgement& judgement, std::uint32_t index, const Occasion& when, bool any,
+                 std::vector<Decision>& decisions) {
   const Rule& rule = judgement.book->rules[index];
   const auto& open = judgement.plan.rules[index].open;
   for (std::size_t i = 0; i < open.size(); ++i) {
@@ -165,7 +166,8 @@ Trace explain(const Judgement& judgement, const Decision& decision) {
   if (at.require) trace.require = trace_of(judgement, *at.require);
   if (at.due != not_planned) trace.due = value(at.due);
   if (at.done != not_planned) trace.done = value(at.done);
-  for (std::size_t i = 0; i < at.holes.size(); ++i) trace.holes.emplace_back(rule.if_not.holes[i].first, value(at.holes[i]));
+  for (std::size_t i = 0; i < at.holes.size(); ++i)
+    trace.holes.emplace_back(rule.if_not.holes[i].first, value(at.holes[i]));
   return trace;
 }
 

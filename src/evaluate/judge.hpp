@@ -19,9 +19,9 @@
 namespace headgate::evaluate {
 
 struct Options {
-  std::optional<std::size_t> stage;          // instead of the site's own
-  std::optional<quantity::Day> checked_on;   // instead of the site's own; the core never reads a clock
-  std::string only_rule;                     // judge this rule only; "" for all
+  std::optional<std::size_t> stage;         // instead of the site's own
+  std::optional<quantity::Day> checked_on;  // instead of the site's own; the core never reads a clock
+  std::string only_rule;                    // judge this rule only; "" for all
 };
 
 struct Judgement {
@@ -29,8 +29,8 @@ struct Judgement {
   const site::Site* site = nullptr;
   Options options;
   Plan plan;
-  std::vector<Cell> cells;                   // what every node came to
-  std::vector<Decision> decisions;           // by rule in rulebook order, then by element in the order of the walk
+  std::vector<Cell> cells;          // what every node came to
+  std::vector<Decision> decisions;  // by rule in rulebook order, then by element in the order of the walk
 };
 
 // Rulebook and site must outlive the judgement.

@@ -32,12 +32,13 @@ bool never_negative(const expression::Tree& tree, expression::NodeId id, const v
     case Op::divide:
     case Op::greatest:
     case Op::least:
-      return std::all_of(node.kids.begin(), node.kids.end(), [&](auto kid) { return never_negative(tree, kid, vocabulary); });
+      return std::all_of(node.kids.begin(), node.kids.end(),
+                         [&](auto kid) { return never_negative(tree, kid, vocabulary); });
     case Op::path: break;
     default: return false;
   }
   if (node.steps.empty()) return false;
-  for (const auto& shape : vocabulary.shapes) {   // every fact of this name must be declared so
+  for (const auto& shape : vocabulary.shapes) {  // every fact of this name must be declared so
     const auto field = shape.field(node.steps.back().name);
     if (field && !shape.fields[*field].never_negative) return false;
   }
@@ -46,7 +47,8 @@ bool never_negative(const expression::Tree& tree, expression::NodeId id, const v
 
 namespace {
 
-std::string_view text_of(const site::Site& site, const vocabulary::Shape& shape, site::ElementId element, std::string_view name) {
+std::string_view text_of(const site::Site& site, const vocabulary::Shape& shape, site::ElementId element,
+                         std::string_view name) {
   const auto field = shape.field(name);
   if (!field || site.slot(element, *field).value.presence != Presence::present) return {};
   return site.slot(element, *field).value.text;
@@ -71,9 +73,10 @@ bool lies_at(const site::Site& site, const vocabulary::Vocabulary& vocabulary, s
 
 }  // namespace
 
-bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field, const site::Slot& slot,
-              std::string_view next) {
-  if (field.holds != vocabulary::Field::Holds::record || slot.value.presence != vocabulary::Presence::unknown) return false;
+bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field,
+              const site::Slot& slot, std::string_view next) {
+  if (field.holds != vocabulary::Field::Holds::record || slot.value.presence != vocabulary::Presence::unknown)
+    return false;
   if (slot.value.id == site::nowhere) return false;
   const auto& record = vocabulary.shapes[site.elements[slot.value.id].shape];
   const auto inside = record.field(next);
@@ -91,11 +94,14 @@ PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& voca
   const auto& list = site.lists[list_id];
   if (!list.complete && list.stated) found.truth = Truth::undecided;
   const auto& shape = vocabulary.shapes[*kind];
-  const std::string_view wanted = !node.name.empty() ? std::string_view(node.name) : rule != nullptr ? std::string_view(rule->id) : "";
+  const std::string_view wanted = !node.name.empty() ? std::string_view(node.name)
+                                  : rule != nullptr  ? std::string_view(rule->id)
+                                                     : "";
   for (const auto element : list.items) {
     if (site.elements[element].shape != *kind) continue;
     std::string_view subject = text_of(site, shape, element, "for");
-    if (const auto slash = subject.find('/'); slash != std::string_view::npos) subject = subject.substr(slash + 1);   // authority/rule
+    if (const auto slash = subject.find('/'); slash != std::string_view::npos)
+      subject = subject.substr(slash + 1);  // authority/rule
     const auto role = vocabulary.role(text_of(site, shape, element, "by"));
     if (subject != wanted || !role || *role != node.column) continue;
     if (!lies_at(site, vocabulary, element, elements)) continue;

@@ -14,21 +14,22 @@ struct Walked {
   std::vector<site::ElementId> elements;
   bool complete = false;
 };
-Walked walk_list(const site::Site& site, const vocabulary::ShapeSet& shapes, vocabulary::Presence presence, site::ListId list);
+Walked walk_list(const site::Site& site, const vocabulary::ShapeSet& shapes, vocabulary::Presence presence,
+                 site::ListId list);
 
 // Whether an expression can never be negative, by what the vocabulary declares of its facts: then an
 // unfinished list's sum still has a lower bound.
 bool never_negative(const expression::Tree& tree, expression::NodeId id, const vocabulary::Vocabulary& vocabulary);
 
 // Whether `next` of a record nobody wrote is computed: it needs nothing stated there, so it may still be known.
-bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field, const site::Slot& slot,
-              std::string_view next);
+bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field,
+              const site::Slot& slot, std::string_view next);
 
 // `approved by ROLE [for NAME]`, `ordered by ROLE [for NAME]`: a paper counts when its `for` names the rule (or
 // NAME), its `by` is the role, and its `at`, if given, one of the elements in hand.
 struct PaperFound {
   Truth truth = Truth::no;
-  std::int32_t paper = -1;   // element of the paper that counts
+  std::int32_t paper = -1;  // element of the paper that counts
 };
 PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const expression::Node& node,
                       const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);

@@ -14,7 +14,7 @@ using vocabulary::Value;
 
 namespace {
 
-constexpr std::size_t most_keys = 16;   // of a table looked up; past them it says nothing
+constexpr std::size_t most_keys = 16;  // of a table looked up; past them it says nothing
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 bool is_size(const vocabulary::Type& type) {
@@ -24,12 +24,13 @@ bool is_size(const vocabulary::Type& type) {
 // Whether a key has an order, so that a value may lie before the first row or past the last.
 bool ordered(const vocabulary::Type& type) {
   using Kind = vocabulary::Type::Kind;
-  return type.kind == Kind::number || type.kind == Kind::date || type.kind == Kind::moment || type.kind == Kind::clock ||
-         type.kind == Kind::span;
+  return type.kind == Kind::number || type.kind == Kind::date || type.kind == Kind::moment ||
+         type.kind == Kind::clock || type.kind == Kind::span;
 }
 
 bool alike(const Value& a, const Value& b) {
-  return a.number == b.number && a.members == b.members && a.id == b.id && a.truth == b.truth && a.ladder == b.ladder && a.text == b.text;
+  return a.number == b.number && a.members == b.members && a.id == b.id && a.truth == b.truth && a.ladder == b.ladder &&
+         a.text == b.text;
 }
 
 // One look-up: what was asked, and what the rows it touches say together.
@@ -108,8 +109,10 @@ class Look {
     any_ = true;
   }
   void past_the_end() {
-    if (table_.over) take((*table_.over)[column_]);
-    else outside_ = true;
+    if (table_.over)
+      take((*table_.over)[column_]);
+    else
+      outside_ = true;
   }
 
   // Of keys that match or hold: every row touched, and what lies before the first or past the last.
@@ -127,11 +130,15 @@ class Look {
       const Interval rows = reach(k);
       if (quantity::snap(asked_[k].number.lo, step(k)) < quantity::snap(rows.lo, step(k))) outside_ = true;
       if (quantity::snap(asked_[k].number.hi, step(k)) <= quantity::snap(rows.hi, step(k))) continue;
-      if (table_.match[k] == Match::range) over = true;
-      else outside_ = true;
+      if (table_.match[k] == Match::range)
+        over = true;
+      else
+        outside_ = true;
     }
-    if (over) past_the_end();
-    else if (!some) outside_ = true;
+    if (over)
+      past_the_end();
+    else if (!some)
+      outside_ = true;
   }
   Interval reach(std::size_t k) const {
     Interval all{infinity, -infinity};
@@ -148,9 +155,12 @@ class Look {
       if (!touches_all(row, between_) || !first_of_series(row)) continue;
       some = true;
       series_ = &row;
-      if (row.keys[between_].ladder != asked_[between_].ladder) outside_ = true;
-      else if (table_.match[between_] == Match::linear) by_linear(asked_[between_].number);
-      else by_next_up(asked_[between_].number);
+      if (row.keys[between_].ladder != asked_[between_].ladder)
+        outside_ = true;
+      else if (table_.match[between_] == Match::linear)
+        by_linear(asked_[between_].number);
+      else
+        by_next_up(asked_[between_].number);
     }
     outside_ = outside_ || !some;
   }
@@ -219,7 +229,7 @@ class Look {
   const Table& table_;
   std::array<Value, most_keys> asked_;
   std::size_t count_;
-  std::size_t between_;    // which key is linear or next up; count_ for none
+  std::size_t between_;  // which key is linear or next up; count_ for none
   std::size_t column_;
   const rulebook::Rulebook& book_;
   const Table::Row* series_ = nullptr;
@@ -232,7 +242,8 @@ class Look {
 
 Found look_up(const Table& table, std::span<const Value> keys, std::size_t column, const rulebook::Rulebook& book) {
   for (const auto& key : keys) {
-    if (!usable(key)) return {vocabulary::unknown(), key.presence == vocabulary::Presence::none ? Why::of_none : Why::parts};
+    if (!usable(key))
+      return {vocabulary::unknown(), key.presence == vocabulary::Presence::none ? Why::of_none : Why::parts};
   }
   if (keys.size() > most_keys) return {vocabulary::unknown(), Why::outside_table};
   return Look(table, keys, column, book).result();

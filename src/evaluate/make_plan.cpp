@@ -29,7 +29,8 @@ class RuleLayer {
   }
 
  private:
-  void combine(std::size_t index, std::vector<site::ElementId>& bindings, std::vector<PlannedId>& wheres, CellId reached) {
+  void combine(std::size_t index, std::vector<site::ElementId>& bindings, std::vector<PlannedId>& wheres,
+               CellId reached) {
     if (index == rule_->each.binders.size()) return instance(bindings, wheres, reached);
     const auto& binder = rule_->each.binders[index];
     const Cell list = plan_.cells[planner_.cell(planner_.plan(binder.list, bindings))];
@@ -140,7 +141,7 @@ namespace {
 // shown without its formula.
 struct Room {
   std::size_t nodes = 20000;
-  std::size_t formulas = 200;   // inside one another
+  std::size_t formulas = 200;  // inside one another
 };
 
 Evaluated shown(const Plan& plan, const std::vector<Cell>& cells, PlannedId id, Room& room) {
@@ -160,7 +161,8 @@ Evaluated shown(const Plan& plan, const std::vector<Cell>& cells, PlannedId id, 
   out.paper = at.paper;
   out.about = at.about;
   out.list = at.list;
-  for (std::size_t i = node.steps.size() - at.beyond; i < node.steps.size(); ++i) out.beyond.push_back(node.steps[i].name);
+  for (std::size_t i = node.steps.size() - at.beyond; i < node.steps.size(); ++i)
+    out.beyond.push_back(node.steps[i].name);
   const bool formula = node.op == expression::Op::path && at.kid_count > 0;
   const bool fits = !formula || (room.formulas > 0 && room.nodes > 0);
   room.formulas -= formula && fits ? 1 : 0;

@@ -8,7 +8,8 @@ using vocabulary::Value;
 namespace {
 
 // The stage is stated as text, or as a member of a choice whose members are named like the stages.
-std::optional<std::size_t> stage_of(const vocabulary::Vocabulary& vocabulary, const vocabulary::Type& type, const Value& value) {
+std::optional<std::size_t> stage_of(const vocabulary::Vocabulary& vocabulary, const vocabulary::Type& type,
+                                    const Value& value) {
   if (value.presence != Presence::present) return std::nullopt;
   if (type.kind != vocabulary::Type::Kind::choice) return vocabulary.stage(value.text);
   const auto& members = vocabulary.choices[type.choice].members;
@@ -27,7 +28,8 @@ Occasion occasion(const rulebook::Rulebook& book, const site::Site& site, const 
   if (const auto field = root.field("stage"); field && !result.stage) {
     result.stage = stage_of(*book.vocabulary, root.fields[*field].type, site.slot(0, *field).value);
   }
-  if (options.checked_on) result.checked_on = quantity::exactly(*options.checked_on);
+  if (options.checked_on)
+    result.checked_on = quantity::exactly(*options.checked_on);
   else if (const auto field = root.field("checked-on")) {
     const auto& value = site.slot(0, *field).value;
     if (value.presence == Presence::present) result.checked_on = value.number;

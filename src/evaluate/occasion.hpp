@@ -9,7 +9,7 @@ namespace headgate::evaluate {
 
 struct Occasion {
   std::optional<std::size_t> stage;
-  std::optional<quantity::Interval> checked_on;   // days
+  std::optional<quantity::Interval> checked_on;  // days
 };
 
 // The options where they say, else the site.

@@ -19,28 +19,28 @@ using quantity::Truth;
 
 enum class Outcome : std::uint8_t { pass, fail, advisory, undecided, later, accepted, not_applicable, not_in_force };
 inline constexpr std::size_t outcome_count = 8;
-std::string_view words(Outcome outcome);   // "pass", "not applicable", …
+std::string_view words(Outcome outcome);  // "pass", "not applicable", …
 
 inline constexpr std::uint32_t no_instance = 0xffffffffU;
 
 // One finding before it is put in words.
 struct Decision {
   std::uint32_t rule = 0;
-  std::uint32_t instance = no_instance;    // which binding of its `each`, see judge.hpp's elements()
+  std::uint32_t instance = no_instance;  // which binding of its `each`, see judge.hpp's elements()
   Outcome outcome = Outcome::undecided;
-  Outcome would_be = Outcome::undecided;   // of `later`: what it would be now
-  Truth applies = Truth::yes;              // where, when and no exception
-  Truth when = Truth::yes;                 // where and when, exceptions aside
+  Outcome would_be = Outcome::undecided;  // of `later`: what it would be now
+  Truth applies = Truth::yes;             // where, when and no exception
+  Truth when = Truth::yes;                // where and when, exceptions aside
   Truth exception = Truth::no;
   Truth require = Truth::yes;
-  bool by_approval = false;                // require is yes only through a recorded approval
+  bool by_approval = false;  // require is yes only through a recorded approval
   bool stage_unknown = false;
   // An `each` whose list nobody finished: one decision for the list, undecided.
   site::ListId unfinished = site::nowhere;
-  bool nothing_matched = false;            // not applicable because a finished list has no such element
-  bool duty_open = false;                  // of a due date not yet reached
+  bool nothing_matched = false;  // not applicable because a finished list has no such element
+  bool duty_open = false;        // of a due date not yet reached
   bool done_late = false;
-  vocabulary::Value due;                   // of a duty: a date
+  vocabulary::Value due;  // of a duty: a date
 };
 
 // The outcome of section 5's table for a rule that binds now.

@@ -28,7 +28,7 @@ struct Cell {
   vocabulary::Presence presence = vocabulary::Presence::unknown;
   Truth truth = Truth::undecided;
   Why why = Why::known;
-  std::uint8_t extra = 0;   // of a size: its ladder; of a span: its unit
+  std::uint8_t extra = 0;  // of a size: its ladder; of a span: its unit
 };
 
 Cell cell_of(const vocabulary::Value& value, Why why);
@@ -39,18 +39,41 @@ using PlannedId = std::uint32_t;
 inline constexpr PlannedId not_planned = 0xffffffffU;
 
 enum class Code : std::uint8_t {
-  all_of, any_of, invert,               // operands
-  compare_less, compare_less_or_equal,  // operand 0 < operand 1 (greater: swapped)
-  between,                              // operands 0, 1, 2
-  same, one_of,                         // operand 0 is the same as one of the others
-  in_list, in_season,                   // operand 0; `index` limit
-  is_none, fitted, recorded,
-  some, every, none_of,                 // pairs (where, has), always_yes where absent; `finished`
-  count, sum, least_of, greatest_of,    // pairs (where, value); `finished`, `grows`
-  add, subtract, multiply, divide, negate, least, greatest, date_step,
-  property, reading, choose, look_up, call,
-  select_row,                           // operand 0 the key, then a row each; `index` limit
-  copy,                                 // of a limit or derived value: operand 0 with `parts` for a reason
+  all_of,
+  any_of,
+  invert,  // operands
+  compare_less,
+  compare_less_or_equal,  // operand 0 < operand 1 (greater: swapped)
+  between,                // operands 0, 1, 2
+  same,
+  one_of,  // operand 0 is the same as one of the others
+  in_list,
+  in_season,  // operand 0; `index` limit
+  is_none,
+  fitted,
+  recorded,
+  some,
+  every,
+  none_of,  // pairs (where, has), always_yes where absent; `finished`
+  count,
+  sum,
+  least_of,
+  greatest_of,  // pairs (where, value); `finished`, `grows`
+  add,
+  subtract,
+  multiply,
+  divide,
+  negate,
+  least,
+  greatest,
+  date_step,
+  property,
+  reading,
+  choose,
+  look_up,
+  call,
+  select_row,  // operand 0 the key, then a row each; `index` limit
+  copy,        // of a limit or derived value: operand 0 with `parts` for a reason
 };
 
 struct Step {
@@ -73,12 +96,12 @@ struct Planned {
   CellId cell = 0;
   site::ElementId element = site::nowhere;
   site::FieldId field = 0;
-  std::uint32_t beyond = 0;             // how many of the path's last steps were not reached
+  std::uint32_t beyond = 0;  // how many of the path's last steps were not reached
   std::int32_t limit = -1, chain = -1, table = -1, paper = -1;
   site::ElementId about = site::nowhere;
   site::ListId list = site::nowhere;
-  const site::Slot* slot = nullptr;     // of a path that ends in a stated or missing fact
-  std::uint32_t first_kid = 0;          // kids[first_kid, first_kid + kid_count)
+  const site::Slot* slot = nullptr;  // of a path that ends in a stated or missing fact
+  std::uint32_t first_kid = 0;       // kids[first_kid, first_kid + kid_count)
   std::uint32_t kid_count = 0;
 };
 
@@ -86,8 +109,8 @@ struct Planned {
 struct PlannedClause {
   const rulebook::Clause* clause = nullptr;
   CellId truth = 0;
-  PlannedId node = not_planned;         // of a single expression
-  bool approval = false;                // it is an approval by itself
+  PlannedId node = not_planned;  // of a single expression
+  bool approval = false;         // it is an approval by itself
   std::vector<PlannedClause> kids;
 };
 
@@ -96,12 +119,12 @@ struct Instance {
   std::uint32_t rule = 0;
   std::vector<site::ElementId> elements;
   std::vector<PlannedId> where;
-  CellId reached = 0;                   // all of `where`
+  CellId reached = 0;  // all of `where`
   std::optional<PlannedClause> when, require;
   std::vector<PlannedClause> unless;
   PlannedId due = not_planned, done = not_planned;
   std::vector<PlannedId> holes;
-  bool approvals = false;               // some clause is an approval
+  bool approvals = false;  // some clause is an approval
 };
 
 // A list an `each` walks that may hold more than was written, and whether the walk comes that far: all the
@@ -114,19 +137,19 @@ struct OpenList {
 struct RulePlan {
   std::uint32_t first_instance = 0;
   std::uint32_t instance_count = 0;
-  std::vector<OpenList> open;           // in the order of the walk; one may come up several times
+  std::vector<OpenList> open;  // in the order of the walk; one may come up several times
 };
 
 struct Plan {
   const rulebook::Rulebook* book = nullptr;
   const site::Site* site = nullptr;
-  std::vector<Cell> cells;              // facts and constants filled in
+  std::vector<Cell> cells;  // facts and constants filled in
   std::vector<Step> steps;
   std::vector<CellId> operands;
   std::vector<Planned> nodes;
   std::vector<PlannedId> kids;
   std::vector<Instance> instances;
-  std::vector<RulePlan> rules;          // one a rule of the book
+  std::vector<RulePlan> rules;  // one a rule of the book
 };
 
 Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule = "");

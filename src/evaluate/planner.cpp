@@ -49,7 +49,7 @@ void Planner::step(Draft& draft, Code code, const std::vector<CellId>& operands,
   Step& made = plan_.steps.back();
   made.negated = draft.node->negated;
   made.grid = grid;
-  made.node = static_cast<PlannedId>(plan_.nodes.size());   // where keep() will put the draft
+  made.node = static_cast<PlannedId>(plan_.nodes.size());  // where keep() will put the draft
 }
 
 std::vector<CellId> Planner::cells(const Draft& draft) const {
@@ -159,8 +159,10 @@ void Planner::relation(Draft& draft, Frame& frame) {
   Code code = Code::same;
   if (node.op == Op::between) code = Code::between;
   if (node.op == Op::compare) {
-    if (node.relation == Relation::greater || node.relation == Relation::greater_or_equal) std::swap(operands[0], operands[1]);
-    code = node.relation == Relation::less || node.relation == Relation::greater ? Code::compare_less : Code::compare_less_or_equal;
+    if (node.relation == Relation::greater || node.relation == Relation::greater_or_equal)
+      std::swap(operands[0], operands[1]);
+    code = node.relation == Relation::less || node.relation == Relation::greater ? Code::compare_less
+                                                                                 : Code::compare_less_or_equal;
   }
   step(draft, code, operands, grid_of(type));
   plan_.steps.back().sizes = is_size(type);
@@ -176,19 +178,24 @@ void Planner::comes(Draft& draft, Frame& frame) {
     result = evaluate::comes(site_, *book_.vocabulary, a.id, b.id, draft.node->before, draft.node->right);
   }
   const Truth truth = draft.node->negated ? quantity::opposite(result.truth) : result.truth;
-  draft.planned.cell = constant(cell_of(vocabulary::of_truth(truth), truth == Truth::undecided ? result.why : Why::known));
+  draft.planned.cell =
+      constant(cell_of(vocabulary::of_truth(truth), truth == Truth::undecided ? result.why : Why::known));
 }
 
 void Planner::item(Draft& draft, Frame& frame) {
   const Node& node = *draft.node;
-  if (node.shapes.any()) {   // what kind an element is, is known when a site is loaded
-    if (node.op == Op::is_item) draft.kids.push_back(lay(*draft.tree, node.kids[0], frame));
-    else all_kids(draft, frame);
+  if (node.shapes.any()) {  // what kind an element is, is known when a site is loaded
+    if (node.op == Op::is_item)
+      draft.kids.push_back(lay(*draft.tree, node.kids[0], frame));
+    else
+      all_kids(draft, frame);
     const Cell& subject = plan_.cells[cell(draft.kids[0])];
     Truth result = Truth::undecided;
-    if (subject.presence == Presence::present) result = quantity::truth(node.shapes.test(site_.elements[subject.id].shape));
+    if (subject.presence == Presence::present)
+      result = quantity::truth(node.shapes.test(site_.elements[subject.id].shape));
     if (node.negated) result = quantity::opposite(result);
-    draft.planned.cell = constant(cell_of(vocabulary::of_truth(result), result == Truth::undecided ? Why::parts : Why::known));
+    draft.planned.cell =
+        constant(cell_of(vocabulary::of_truth(result), result == Truth::undecided ? Why::parts : Why::known));
     return;
   }
   all_kids(draft, frame);
@@ -228,10 +235,12 @@ void Planner::kind_in_list(Draft& draft, const std::vector<vocabulary::Value>& k
   Truth result = Truth::undecided;
   if (subject.presence == Presence::present) {
     const auto shape = site_.elements[subject.id].shape;
-    result = quantity::truth(std::any_of(kinds.begin(), kinds.end(), [&](const auto& kind) { return kind.id == shape; }));
+    result =
+        quantity::truth(std::any_of(kinds.begin(), kinds.end(), [&](const auto& kind) { return kind.id == shape; }));
   }
   if (draft.node->negated) result = quantity::opposite(result);
-  draft.planned.cell = constant(cell_of(vocabulary::of_truth(result), result == Truth::undecided ? Why::parts : Why::known));
+  draft.planned.cell =
+      constant(cell_of(vocabulary::of_truth(result), result == Truth::undecided ? Why::parts : Why::known));
 }
 
 void Planner::presence(Draft& draft, Frame& frame) {

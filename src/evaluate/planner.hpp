@@ -26,7 +26,7 @@ class Planner {
   PlannedId formula_of(const rulebook::Derived& derivation, site::ElementId element);
   void in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);
 
-  CellId truth_cell(Code code, const std::vector<CellId>& operands);   // all_of, any_of over clauses
+  CellId truth_cell(Code code, const std::vector<CellId>& operands);  // all_of, any_of over clauses
   CellId constant(const Cell& cell);
   CellId yes() { return constant_truth(Truth::yes); }
   CellId cell(PlannedId node) const { return plan_.nodes[node].cell; }
@@ -85,8 +85,8 @@ class Planner {
   std::vector<Base> bases_;
   std::map<std::pair<site::ElementId, site::FieldId>, PlannedId> derived_;
   std::set<std::pair<site::ElementId, site::FieldId>> running_;
-  std::map<std::string, std::size_t> laid_upstream_;   // by derived value: how much of the walk
-  std::vector<std::size_t> place_in_walk_;             // of each element, in downstream order
+  std::map<std::string, std::size_t> laid_upstream_;  // by derived value: how much of the walk
+  std::vector<std::size_t> place_in_walk_;            // of each element, in downstream order
   std::map<const site::Slot*, CellId> facts_;
   std::map<const vocabulary::Value*, CellId> literals_;
 };

@@ -15,8 +15,10 @@ void Planner::fact(Draft& draft, const site::Slot& slot) {
   }
   Cell cell = cell_of(slot.value, Why::known);
   const bool undecided_truth = draft.node->type.kind == vocabulary::Type::Kind::truth && cell.truth == Truth::undecided;
-  if (cell.presence == Presence::unknown) cell.why = slot.asked_not ? Why::asked_not : Why::missing;
-  else if (cell.presence == Presence::present && undecided_truth) cell.why = Why::missing;
+  if (cell.presence == Presence::unknown)
+    cell.why = slot.asked_not ? Why::asked_not : Why::missing;
+  else if (cell.presence == Presence::present && undecided_truth)
+    cell.why = Why::missing;
   draft.planned.cell = constant(cell);
   facts_.emplace(&slot, draft.planned.cell);
 }
@@ -127,7 +129,8 @@ void Planner::confirmed(Draft& draft) {
 void Planner::paper(Draft& draft) {
   const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_);
   draft.planned.paper = found.paper;
-  draft.planned.cell = constant(cell_of(vocabulary::of_truth(found.truth), found.truth == Truth::undecided ? Why::unfinished : Why::known));
+  draft.planned.cell = constant(
+      cell_of(vocabulary::of_truth(found.truth), found.truth == Truth::undecided ? Why::unfinished : Why::known));
 }
 
 }  // namespace headgate::evaluate

@@ -1,12 +1,12 @@
 // List bodies, once an element; limits by layer; tables.
-#include "evaluate/planner.hpp"
-
 #include <array>
+
+#include "evaluate/planner.hpp"
 
 namespace headgate::evaluate {
 
-using expression::Node;
 using expression::no_node;
+using expression::Node;
 using expression::Op;
 using rulebook::LimitValue;
 using vocabulary::Presence;
@@ -55,11 +55,15 @@ void Planner::fold(Draft& draft, Frame& frame) {
     operands.push_back(where);
     operands.push_back(value);
   }
-  const Code code = counts ? Code::count : node.op == Op::sum ? Code::sum : node.op == Op::least_of ? Code::least_of : Code::greatest_of;
+  const Code code = counts                    ? Code::count
+                    : node.op == Op::sum      ? Code::sum
+                    : node.op == Op::least_of ? Code::least_of
+                                              : Code::greatest_of;
   step(draft, code, operands);
   plan_.steps.back().finished = walked.complete;
   plan_.steps.back().sizes = is_size(node.type);
-  plan_.steps.back().grows = counts || (node.op == Op::sum && never_negative(*draft.tree, node.kids[0], *book_.vocabulary));
+  plan_.steps.back().grows =
+      counts || (node.op == Op::sum && never_negative(*draft.tree, node.kids[0], *book_.vocabulary));
 }
 
 namespace {
@@ -73,7 +77,8 @@ const expression::Tree* row_of(const LimitValue& value, std::size_t key) {
 
 }  // namespace
 
-void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element) {
+void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key,
+                          site::ElementId element) {
   const auto& limit = book_.limits[index];
   draft.planned.limit = static_cast<std::int32_t>(index);
   for (std::size_t i = from; i < limit.chain.size(); ++i) {
@@ -88,8 +93,10 @@ void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, s
     const CellId inner = cell(draft.kids.back());
     if (!value.doubt.empty()) return not_known(draft, Why::doubt);
     // A plain number needs no step of its own.
-    if (tree->nodes[tree->root].op == Op::literal) draft.planned.cell = inner;
-    else step(draft, Code::copy, {inner});
+    if (tree->nodes[tree->root].op == Op::literal)
+      draft.planned.cell = inner;
+    else
+      step(draft, Code::copy, {inner});
     return;
   }
   not_known(draft, limit.chain.empty() ? Why::no_value : Why::no_row);
@@ -103,7 +110,8 @@ void Planner::limit(Draft& draft, Frame& frame) {
   if (draft.kids.empty()) return limit_value(draft, node.index, 0, 0, site::nowhere);
   if (signature.by_choice != vocabulary::no_id) return limit_rows(draft);
   const Cell key = plan_.cells[cell(draft.kids[0])];
-  if (key.presence != Presence::present) return not_known(draft, key.presence == Presence::none ? Why::of_none : Why::parts);
+  if (key.presence != Presence::present)
+    return not_known(draft, key.presence == Presence::none ? Why::of_none : Why::parts);
   const bool of_kind = (*draft.tree)[node.kids[0]].type.kind == vocabulary::Type::Kind::kind;
   if (of_kind) return limit_value(draft, node.index, 0, key.id, site::nowhere);
   limit_value(draft, node.index, 0, site_.elements[key.id].shape, key.id);

@@ -23,7 +23,8 @@ Cell cell_of(const Value& value, Why why) {
   cell.presence = value.presence;
   cell.truth = value.truth;
   cell.why = why;
-  cell.extra = static_cast<std::uint8_t>(static_cast<unsigned>(value.ladder) << 4U | static_cast<unsigned>(value.span_unit));
+  cell.extra =
+      static_cast<std::uint8_t>(static_cast<unsigned>(value.ladder) << 4U | static_cast<unsigned>(value.span_unit));
   return cell;
 }
 
@@ -42,7 +43,7 @@ Value value_of(const Cell& cell) {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr std::size_t most_operands = 64;   // of a look-up or call; trees are bounded far below
+constexpr std::size_t most_operands = 64;  // of a look-up or call; trees are bounded far below
 
 Interval number(const Cell& cell) { return {cell.lo, cell.hi}; }
 bool there(const Cell& cell) { return cell.presence == Presence::present; }
@@ -87,7 +88,9 @@ struct Runner {
 
   const Cell& in(const Step& step, std::size_t i) const { return cells[plan.operands[step.first + i]]; }
   const rulebook::Rulebook& book() const { return *plan.book; }
-  const expression::Node& node(const Step& step) const { return plan.nodes[step.node].tree->nodes[plan.nodes[step.node].node]; }
+  const expression::Node& node(const Step& step) const {
+    return plan.nodes[step.node].tree->nodes[plan.nodes[step.node].node];
+  }
   const vocabulary::Type& kid_type(const Step& step, std::size_t kid) const {
     const auto& of = plan.nodes[step.node];
     return of.tree->nodes[node(step).kids[kid]].type;
@@ -120,16 +123,21 @@ struct Runner {
   void between(const Step& step, Cell& out) const {
     const auto& of = node(step);
     const auto side = [&](std::size_t i, expression::Relation relation) {
-      const bool swaps = relation == expression::Relation::greater || relation == expression::Relation::greater_or_equal;
-      const bool or_equal = relation == expression::Relation::less_or_equal || relation == expression::Relation::greater_or_equal;
-      return swaps ? relate(step, in(step, i + 1), in(step, i), or_equal) : relate(step, in(step, i), in(step, i + 1), or_equal);
+      const bool swaps =
+          relation == expression::Relation::greater || relation == expression::Relation::greater_or_equal;
+      const bool or_equal =
+          relation == expression::Relation::less_or_equal || relation == expression::Relation::greater_or_equal;
+      return swaps ? relate(step, in(step, i + 1), in(step, i), or_equal)
+                   : relate(step, in(step, i), in(step, i + 1), or_equal);
     };
     const Compared first = side(0, of.relation);
     const Compared second = side(1, of.second);
     set_truth(out, quantity::both(first.truth, second.truth), first.truth == Truth::undecided ? first.why : second.why);
   }
 
-  Compared alike(const Step& step, const Value& a, const Value& b) const { return evaluate::same(a, b, kid_type(step, 0), book()); }
+  Compared alike(const Step& step, const Value& a, const Value& b) const {
+    return evaluate::same(a, b, kid_type(step, 0), book());
+  }
 
   void same(const Step& step, Cell& out) const {
     const Compared result = alike(step, value_of(in(step, 0)), value_of(in(step, 1)));
@@ -164,13 +172,18 @@ struct Runner {
   }
 
   void in_list(const Step& step, Cell& out) const {
-    const auto& list = book().limits[static_cast<std::size_t>(plan.nodes[plan.kids[plan.nodes[step.node].first_kid + 1]].limit)].chain[0].list;
+    const auto& list =
+        book()
+            .limits[static_cast<std::size_t>(plan.nodes[plan.kids[plan.nodes[step.node].first_kid + 1]].limit)]
+            .chain[0]
+            .list;
     const Value subject = value_of(in(step, 0));
     Compared any{Truth::no, Why::known};
     std::uint64_t listed = 0;
     for (const auto& value : list) {
       listed |= value.members;
-      const Compared one = kid_type(step, 0).kind == Kind::element ? of_kind(subject, value) : alike(step, subject, value);
+      const Compared one =
+          kid_type(step, 0).kind == Kind::element ? of_kind(subject, value) : alike(step, subject, value);
       any.truth = quantity::either(any.truth, one.truth);
       if (one.truth == Truth::undecided) any.why = one.why;
     }
@@ -186,8 +199,10 @@ struct Runner {
   void presence(const Step& step, Cell& out) const {
     const Cell& subject = in(step, 0);
     Truth result = Truth::undecided;
-    if (step.code == Code::recorded) result = quantity::truth(subject.presence != Presence::unknown);
-    else if (subject.presence != Presence::unknown) result = quantity::truth((subject.presence == Presence::none) == (step.code == Code::is_none));
+    if (step.code == Code::recorded)
+      result = quantity::truth(subject.presence != Presence::unknown);
+    else if (subject.presence != Presence::unknown)
+      result = quantity::truth((subject.presence == Presence::none) == (step.code == Code::is_none));
     set_truth(out, step.negated ? quantity::opposite(result) : result, subject.why);
   }
 
@@ -250,7 +265,7 @@ struct Runner {
   void extreme_of(const Step& step, Cell& out) const {
     const bool least = step.code == Code::least_of;
     const bool metric = step.sizes && all_metric(step);
-    double lo = infinity;   // of the greatest: of the negated values
+    double lo = infinity;  // of the greatest: of the negated values
     double hi = infinity;
     bool any = false;
     bool certain = false;
@@ -396,12 +411,14 @@ struct Runner {
 
   void look_up(const Step& step, Cell& out) const {
     const auto& table = book().tables[static_cast<std::size_t>(plan.nodes[step.node].table)];
-    with_values(step, out, [&](std::span<const Value> keys) { return evaluate::look_up(table, keys, node(step).column, book()); });
+    with_values(step, out,
+                [&](std::span<const Value> keys) { return evaluate::look_up(table, keys, node(step).column, book()); });
   }
 
   void call(const Step& step, Cell& out) const {
     if (!all_there(step)) return set_unknown(out, Why::parts);
-    with_values(step, out, [&](std::span<const Value> inputs) { return call_function(node(step).index, inputs, book()); });
+    with_values(step, out,
+                [&](std::span<const Value> inputs) { return call_function(node(step).index, inputs, book()); });
   }
 
   void one(const Step& step) const {

@@ -79,11 +79,14 @@ Compared same(const Value& a_in, const Value& b_in, const Type& type, const rule
   Truth result = Truth::undecided;
   switch (type.kind) {
     case Kind::truth:
-      if (a_in.truth != Truth::undecided && b_in.truth != Truth::undecided) result = quantity::truth(a_in.truth == b_in.truth);
+      if (a_in.truth != Truth::undecided && b_in.truth != Truth::undecided)
+        result = quantity::truth(a_in.truth == b_in.truth);
       break;
     case Kind::choice:
-      if ((a_in.members & b_in.members) == 0) result = Truth::no;
-      else if (a_in.members == b_in.members && (a_in.members & (a_in.members - 1)) == 0) result = Truth::yes;
+      if ((a_in.members & b_in.members) == 0)
+        result = Truth::no;
+      else if (a_in.members == b_in.members && (a_in.members & (a_in.members - 1)) == 0)
+        result = Truth::yes;
       break;
     case Kind::element:
     case Kind::kind: result = quantity::truth(a_in.id == b_in.id); break;
@@ -121,11 +124,13 @@ Value hull(const Value& a_in, const Value& b_in, const Type& type, const ruleboo
 
 Compared in_season(const Value& date, const Value& season) {
   if (!usable(date) || !usable(season)) return undecided_for(date, season);
-  const auto month_day = [](double packed) { return std::make_pair(static_cast<int>(packed) / 100, static_cast<int>(packed) % 100); };
+  const auto month_day = [](double packed) {
+    return std::make_pair(static_cast<int>(packed) / 100, static_cast<int>(packed) % 100);
+  };
   const auto from = month_day(season.number.lo);
   const auto to = month_day(season.number.hi);
   const quantity::Season days{from.first, from.second, to.first, to.second};
-  constexpr double longest_days = 366;   // past a whole year both in and out occur, unless the season is all of it
+  constexpr double longest_days = 366;  // past a whole year both in and out occur, unless the season is all of it
   const bool begins = date.number.lo > -std::numeric_limits<double>::infinity();
   const double first = begins ? date.number.lo : date.number.hi - longest_days;
   if (date.number.everything()) return {Truth::undecided, Why::too_close};

@@ -32,6 +32,6 @@ bool same_ladder(vocabulary::Value& a, vocabulary::Value& b, const rulebook::Rul
 // Whether every, no or only some of the days a date may be lie in the season.
 Compared in_season(const vocabulary::Value& date, const vocabulary::Value& season);
 
-bool usable(const vocabulary::Value& value);   // present, so that its number or members say something
+bool usable(const vocabulary::Value& value);  // present, so that its number or members say something
 
 }  // namespace headgate::evaluate

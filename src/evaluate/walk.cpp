@@ -8,7 +8,7 @@ namespace {
 
 struct Standing {
   site::ListId list;
-  std::size_t index;   // in the list's items
+  std::size_t index;  // in the list's items
 };
 
 std::optional<Standing> stands(const site::Site& site, site::ElementId element) {
@@ -55,7 +55,7 @@ Compared comes(const site::Site& site, const vocabulary::Vocabulary& vocabulary,
     return {way_a.front().list == way_b.front().list ? Truth::no : Truth::undecided,
             way_a.front().list == way_b.front().list ? Why::known : Why::missing};
   }
-  const bool goes_on = &*meets != &way_b.back();   // b lies on a branch that leaves at `meets`
+  const bool goes_on = &*meets != &way_b.back();  // b lies on a branch that leaves at `meets`
   const bool ahead = end.index < meets->index || (goes_on && end.index == meets->index && a != b);
   if (!ahead || !right) return {quantity::truth(ahead), Why::known};
   if (goes_on && (end.index != meets->index || way_b.back().index != 0)) return {Truth::no, Why::known};

@@ -18,7 +18,7 @@ void follow_elements(const Evaluated& of, Truth truth, std::vector<const Evaluat
   const auto& node = of.tree->nodes[of.node];
   const bool every = node.op == Op::every;
   if (truth == Truth::yes || (truth == Truth::no && !every)) return;
-  const Truth settled = every ? Truth::yes : Truth::no;   // a body that keeps the element out of it
+  const Truth settled = every ? Truth::yes : Truth::no;  // a body that keeps the element out of it
   const bool has_where = node.kids[0] != expression::no_node;
   const bool has_body = node.kids.size() > 1 && node.kids[1] != expression::no_node;
   const std::size_t step = (has_where ? 1U : 0U) + (has_body ? 1U : 0U);

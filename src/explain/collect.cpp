@@ -66,14 +66,13 @@ void add_fact(const Context& context, const Evaluated& path, std::vector<FactSho
 // "pipe, meter, wall; and more": what a reader looks for something in.
 std::string list_items(const Context& context, const site::List& list) {
   constexpr std::size_t most = 20;
+  const std::size_t named = std::min(most, list.items.size());
   std::vector<std::string> names;
-  for (const auto item : list.items) {
-    const auto& element = context.site->elements[item];
+  for (std::size_t i = 0; i < named; ++i) {
+    const auto& element = context.site->elements[list.items[i]];
     names.push_back(element.name.empty() ? context.book->vocabulary->shapes[element.shape].name : element.name);
   }
-  const std::size_t more = names.size() > most ? names.size() - most : 0;
-  names.resize(names.size() - more);
-  if (more > 0) names.push_back(fmt::format("{} others", more));
+  if (named < list.items.size()) names.push_back(fmt::format("{} others", list.items.size() - named));
   if (!list.complete) names.push_back("more");
   return names.empty() ? "none" : joined(names, ", ");
 }
@@ -85,7 +84,8 @@ void add_list(const Context& context, const Evaluated& of, std::vector<FactShown
   fact.name = site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
   const auto same_name = [&](const FactShown& other) { return other.name == fact.name; };
   if (std::any_of(facts.begin(), facts.end(), same_name)) return;
-  fact.title = spaced(context.book->vocabulary->shapes[context.site->elements[list.owner].shape].fields[list.field].name);
+  fact.title =
+      spaced(context.book->vocabulary->shapes[context.site->elements[list.owner].shape].fields[list.field].name);
   fact.value = list.stated ? list_items(context, list) : "not stated";
   fact.at = list.stated ? context.sources->place(list.range) : "";
   facts.push_back(std::move(fact));
@@ -109,13 +109,17 @@ void add_limit(const Context& context, const Evaluated& of, std::vector<LimitSho
   if (of.chain >= 0) {
     const auto chain = static_cast<std::size_t>(of.chain);
     const LimitValue& value = limit.chain[chain];
-    if (value.form == LimitValue::Form::list || value.form == LimitValue::Form::table) shown_limit.value = value.written;
+    if (value.form == LimitValue::Form::list || value.form == LimitValue::Form::table)
+      shown_limit.value = value.written;
     if (value.written != shown_limit.value) shown_limit.written = value.written;
     shown_limit.layer = layer_words(value.layer);
     shown_limit.citation = shown(context, value.citation);
-    for (std::size_t i = chain + 1; i < limit.chain.size(); ++i) shown_limit.replaced.push_back(replaced_words(limit, i));
+    for (std::size_t i = chain + 1; i < limit.chain.size(); ++i)
+      shown_limit.replaced.push_back(replaced_words(limit, i));
   }
-  const auto alike = [&](const LimitShown& other) { return other.name == shown_limit.name && other.value == shown_limit.value; };
+  const auto alike = [&](const LimitShown& other) {
+    return other.name == shown_limit.name && other.value == shown_limit.value;
+  };
   if (std::none_of(limits.begin(), limits.end(), alike)) limits.push_back(std::move(shown_limit));
 }
 
@@ -133,7 +137,9 @@ void add_clause(const Context& context, const ClauseTrace& of, std::string_view 
   for (const auto& kid : of.kids) add_clause(context, kid, part, depth + 1, clauses);
 }
 
-void append(std::vector<const Evaluated*>& to, const std::vector<const Evaluated*>& more) { to.insert(to.end(), more.begin(), more.end()); }
+void append(std::vector<const Evaluated*>& to, const std::vector<const Evaluated*>& more) {
+  to.insert(to.end(), more.begin(), more.end());
+}
 
 void ask_as(const vocabulary::Field& field, Question& out) {
   constexpr std::array<const char*, 4> costs = {"know", "look", "measure", "dig"};
@@ -146,7 +152,8 @@ void ask_as(const vocabulary::Field& field, Question& out) {
 std::string about(const Context& context, const Evaluated& fact) {
   if (fact.element == site::nowhere) return "";
   auto element = fact.element;
-  while (element != 0 && context.site->elements[element].list == site::nowhere) element = context.site->elements[element].parent;
+  while (element != 0 && context.site->elements[element].list == site::nowhere)
+    element = context.site->elements[element].parent;
   return element == 0 ? "" : site::address(*context.site, *context.book->vocabulary, element);
 }
 
@@ -158,7 +165,8 @@ std::vector<FactShown> facts(const Context& context, const Trace& trace) {
     if (of.tree == nullptr) return;
     const auto op = of.tree->nodes[of.node].op;
     if (op == Op::path && is_value(of.type)) add_fact(context, of, result);
-    if (op == Op::some || op == Op::no || op == Op::every || op == Op::count || op == Op::sum) add_list(context, of, result);
+    if (op == Op::some || op == Op::no || op == Op::every || op == Op::count || op == Op::sum)
+      add_list(context, of, result);
   });
   return result;
 }
@@ -258,7 +266,8 @@ Question question(const Context& context, const Evaluated& leaf) {
   out.about = about(context, *fact);
   if (field == nullptr) return out;
   if (node.op == Op::path && !field->ask.empty()) out.ask = field->ask;
-  if (cause.why == Why::too_close && field->cost == vocabulary::Cost::measure) out.ask = "A closer reading: " + undecided(context, leaf) + ".";
+  if (cause.why == Why::too_close && field->cost == vocabulary::Cost::measure)
+    out.ask = "A closer reading: " + undecided(context, leaf) + ".";
   ask_as(*field, out);
   return out;
 }

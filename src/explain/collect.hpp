@@ -11,7 +11,7 @@ std::vector<LimitShown> limits(const Context& context, const evaluate::Trace& tr
 std::vector<ClauseShown> clauses(const Context& context, const evaluate::Trace& trace);
 
 CitationShown shown(const Context& context, const rulebook::Citation& citation);
-std::string layer_words(const rulebook::Layer& layer);   // "fennick-ferry, Ordinance 26-14, since 2026-07-01"
+std::string layer_words(const rulebook::Layer& layer);  // "fennick-ferry, Ordinance 26-14, since 2026-07-01"
 
 // The undecided leaves that keep a decision open: of its conditions, exceptions and requirement as far as they still matter.
 std::vector<const Evaluated*> open_leaves(const evaluate::Trace& trace, const evaluate::Decision& decision);

@@ -23,9 +23,10 @@ std::string element_words(const Judgement& judgement, const evaluate::Decision& 
   return words;
 }
 
-using Row = std::map<std::size_t, std::string>;   // outcome by authority
+using Row = std::map<std::size_t, std::string>;  // outcome by authority
 
-void add_outcomes(const Authority& authority, std::size_t index, std::map<std::pair<std::string, std::string>, Row>& rows) {
+void add_outcomes(const Authority& authority, std::size_t index,
+                  std::map<std::pair<std::string, std::string>, Row>& rows) {
   for (const auto& judgement : authority.judgements) {
     for (const auto& decision : judgement.decisions) {
       const auto& rule = judgement.book->rules[decision.rule];
@@ -37,8 +38,8 @@ void add_outcomes(const Authority& authority, std::size_t index, std::map<std::p
 }
 
 // A rule not in force, or with nothing to judge, has one outcome for every element.
-std::string outcome_of(const std::map<std::pair<std::string, std::string>, Row>& rows, const std::pair<std::string, std::string>& key,
-                       std::size_t authority) {
+std::string outcome_of(const std::map<std::pair<std::string, std::string>, Row>& rows,
+                       const std::pair<std::string, std::string>& key, std::size_t authority) {
   for (const auto& element : {key.second, std::string()}) {
     const auto row = rows.find({key.first, element});
     if (row == rows.end()) continue;
@@ -50,7 +51,8 @@ std::string outcome_of(const std::map<std::pair<std::string, std::string>, Row>&
 
 std::string each_words(const Rule& rule) {
   std::string words;
-  for (const auto& binder : rule.each.binders) words += binder.binder.kind_name + " in " + expression::print(binder.list) + ";";
+  for (const auto& binder : rule.each.binders)
+    words += binder.binder.kind_name + " in " + expression::print(binder.list) + ";";
   return words;
 }
 
@@ -83,7 +85,9 @@ bool clash(const Rule& a, const Rule& b, std::string& about) {
   demands(*b.require, of_b);
   for (const auto* x : of_a) {
     for (const auto* y : of_b) {
-      if (demand_and_ban(*x).second != demand_and_ban(*y).first && demand_and_ban(*y).second != demand_and_ban(*x).first) continue;
+      if (demand_and_ban(*x).second != demand_and_ban(*y).first &&
+          demand_and_ban(*y).second != demand_and_ban(*x).first)
+        continue;
       about = demand_and_ban(*x).first;
       return true;
     }
@@ -91,7 +95,9 @@ bool clash(const Rule& a, const Rule& b, std::string& about) {
   return false;
 }
 
-bool binds(const Rule& rule) { return rule.standing == rulebook::Standing::in_force && rule.level == rulebook::Level::must; }
+bool binds(const Rule& rule) {
+  return rule.standing == rulebook::Standing::in_force && rule.level == rulebook::Level::must;
+}
 
 }  // namespace
 
@@ -101,7 +107,7 @@ std::vector<Difference> differences(const std::vector<Authority>& authorities) {
   std::vector<Difference> result;
   for (const auto& entry : rows) {
     const auto& key = entry.first;
-    const auto next = rows.upper_bound(key);   // rows of elements come right after the row of the whole rule
+    const auto next = rows.upper_bound(key);  // rows of elements come right after the row of the whole rule
     if (key.second.empty() && next != rows.end() && next->first.first == key.first) continue;
     Difference difference{key.first, key.second, {}};
     bool differs = false;

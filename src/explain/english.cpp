@@ -56,7 +56,8 @@ struct Speaker {
   }
 
   std::string binder(const Node& node, bool many = false) const {
-    const std::string list = tree[node.binder.list].steps.empty() ? "list" : spaced(tree[node.binder.list].steps.back().name);
+    const std::string list =
+        tree[node.binder.list].steps.empty() ? "list" : spaced(tree[node.binder.list].steps.back().name);
     const std::string kind = kind_words(context, node.binder.kind_name);
     return (many ? plural(kind) : kind) + " in the " + list;
   }
@@ -96,7 +97,8 @@ struct Speaker {
 
   std::string literal(const Node& node) const {
     if (node.type.kind == vocabulary::Type::Kind::kind) return with_article(kind_words(context, node.written));
-    if (node.type.kind == vocabulary::Type::Kind::choice) return vocabulary::show(node.value, node.type, *context.book->vocabulary);
+    if (node.type.kind == vocabulary::Type::Kind::choice)
+      return vocabulary::show(node.value, node.type, *context.book->vocabulary);
     return node.written;
   }
 
@@ -107,17 +109,20 @@ struct Speaker {
       case Op::either: return all(node, " or ");
       case Op::opposite: return "not (" + say(node.kids[0]) + ")";
       case Op::compare: return fmt::format("{} {} {}", say(node.kids[0]), relation(node.relation), say(node.kids[1]));
-      case Op::between: return fmt::format("{} is between {} and {}", say(node.kids[1]), say(node.kids[0]), say(node.kids[2]));
-      case Op::same: return fmt::format("{} is {}the same as {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
+      case Op::between:
+        return fmt::format("{} is between {} and {}", say(node.kids[1]), say(node.kids[0]), say(node.kids[2]));
+      case Op::same:
+        return fmt::format("{} is {}the same as {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
       case Op::is_item:
       case Op::one_of: return item(node);
-      case Op::in_list: return fmt::format("{} is {}one of: {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
+      case Op::in_list:
+        return fmt::format("{} is {}one of: {}", say(node.kids[0]), node.negated ? "not " : "", say(node.kids[1]));
       case Op::is_none: return say(node.kids[0]) + (node.negated ? " is there" : " is none");
       case Op::fitted: return say(node.kids[0]) + (node.negated ? " is not fitted" : " is fitted");
       case Op::recorded: return say(node.kids[0]) + (node.negated ? " is not on record" : " is on record");
       case Op::comes:
-        return fmt::format("{} comes {}{} {}", say(node.kids[0]), node.right ? "right " : "", node.before ? "before" : "after",
-                           say(node.kids[1]));
+        return fmt::format("{} comes {}{} {}", say(node.kids[0]), node.right ? "right " : "",
+                           node.before ? "before" : "after", say(node.kids[1]));
       case Op::some:
       case Op::no:
       case Op::every: return quantified(node);
@@ -141,10 +146,12 @@ struct Speaker {
       case Op::limit: return limit(node);
       case Op::look_up:
       case Op::call: return std::string(context.sources->text(node.range));
-      case Op::choose: return fmt::format("if {} then {} else {}", say(node.kids[0]), say(node.kids[1]), say(node.kids[2]));
+      case Op::choose:
+        return fmt::format("if {} then {} else {}", say(node.kids[0]), say(node.kids[1]), say(node.kids[2]));
       case Op::paper: {
         const auto& role = context.book->vocabulary->roles[node.column];
-        return fmt::format("{} by the {}", node.index == 0 ? "approved" : "ordered", role.title.empty() ? spaced(role.name) : role.title);
+        return fmt::format("{} by the {}", node.index == 0 ? "approved" : "ordered",
+                           role.title.empty() ? spaced(role.name) : role.title);
       }
       case Op::confirmed: return spaced(node.name) + " is confirmed";
       case Op::base: return "the value below";
@@ -157,8 +164,6 @@ struct Speaker {
 
 }  // namespace
 
-std::string in_words(const Context& context, const Tree& tree, NodeId node) {
-  return Speaker{context, tree}.say(node);
-}
+std::string in_words(const Context& context, const Tree& tree, NodeId node) { return Speaker{context, tree}.say(node); }
 
 }  // namespace headgate::explain

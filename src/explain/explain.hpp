@@ -22,7 +22,8 @@ Finding finding(const Context& context, const evaluate::Judgement& judgement, co
 
 // What an undecided decision waits for, with the questions of the vocabulary. Blind to what cannot matter
 // any more: only undecided parts of undecided parts are followed.
-std::vector<Question> questions(const Context& context, const evaluate::Judgement& judgement, const evaluate::Decision& decision);
+std::vector<Question> questions(const Context& context, const evaluate::Judgement& judgement,
+                                const evaluate::Decision& decision);
 
 // The nodes of a trace that made it `no` (or kept it undecided), leaves first: what a sentence is about.
 std::vector<const evaluate::Evaluated*> blame(const evaluate::ClauseTrace& clause, quantity::Truth truth);
@@ -31,9 +32,9 @@ std::vector<const evaluate::Evaluated*> blame(const evaluate::Evaluated& node, q
 // One line a node, indented, with its value and where it comes from: `headgate explain SITE RULE`.
 struct Line {
   std::uint32_t depth = 0;
-  std::string text;      // the expression as written or printed
-  std::string value;     // "yes", "86 psi +/- 2 psi", "unknown: nobody has looked"
-  std::string at;        // file:line:column of the fact, limit or clause
+  std::string text;   // the expression as written or printed
+  std::string value;  // "yes", "86 psi +/- 2 psi", "unknown: nobody has looked"
+  std::string at;     // file:line:column of the fact, limit or clause
 };
 std::vector<Line> lines(const Context& context, const evaluate::Trace& trace);
 
@@ -45,7 +46,7 @@ std::string reason(const Context& context, const evaluate::Evaluated& of);
 // Several judgements of one authority (an unknown law date, one a segment): findings that agree are decided, others undecided.
 struct Authority {
   const rulebook::Rulebook* book = nullptr;
-  std::vector<evaluate::Judgement> judgements;   // one a segment
+  std::vector<evaluate::Judgement> judgements;  // one a segment
 };
 // `side_by_side`: the authorities are alternatives to compare, not two that bind the same job.
 Report report(const text::Sources& sources, const site::Site& site, const std::vector<Authority>& authorities,

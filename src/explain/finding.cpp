@@ -42,7 +42,8 @@ std::string said(const Context& context, const std::vector<const Evaluated*>& le
   // A question with its answer stands by itself.
   std::string words;
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    const bool own = i > 0 && (parts[i].find("? ") != std::string::npos || parts[i - 1].find("? ") != std::string::npos);
+    const bool own =
+        i > 0 && (parts[i].find("? ") != std::string::npos || parts[i - 1].find("? ") != std::string::npos);
     words += (i == 0 ? "" : own ? ". " : "; ") + (own ? capital(parts[i]) : parts[i]);
   }
   return words;
@@ -63,7 +64,8 @@ std::string filled(const Context& context, const rulebook::Text& text, const Tra
   for (const auto& [offset, value] : trace.holes) {
     const std::size_t close = text.written.find('}', offset);
     if (close == std::string::npos) break;
-    out += text.written.substr(from, offset - from) + (value.why == evaluate::Why::known ? shown(context, value) : "(not stated)");
+    out += text.written.substr(from, offset - from) +
+           (value.why == evaluate::Why::known ? shown(context, value) : "(not stated)");
     from = close + 1;
   }
   return out + text.written.substr(from);
@@ -72,17 +74,22 @@ std::string filled(const Context& context, const rulebook::Text& text, const Tra
 std::string not_met(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace) {
   std::vector<std::string> parts;
   if (!rule.if_not.written.empty()) parts.push_back(filled(context, rule.if_not, trace));
-  if (decision.done_late) parts.push_back("done late: due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+  if (decision.done_late)
+    parts.push_back("done late: due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
   else if (rule.due && trace.due && decision.require == Truth::no && !trace.require) {
-    parts.push_back("not done, and it was due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+    parts.push_back("not done, and it was due " +
+                    quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
   }
   if (trace.require && trace.require->truth == Truth::no) {
     const bool any = trace.require->clause->mode == Clause::Mode::any;
     const std::string names = labels(*trace.require, Truth::no);
     const std::string plain = said(context, blame(*trace.require, Truth::no), false);
-    if (any && !names.empty()) parts.push_back("none of these holds: " + names);
-    else if (!names.empty()) parts.push_back("missing: " + names + ". " + capital(plain));
-    else if (rule.if_not.written.empty()) parts.push_back(plain);
+    if (any && !names.empty())
+      parts.push_back("none of these holds: " + names);
+    else if (!names.empty())
+      parts.push_back("missing: " + names + ". " + capital(plain));
+    else if (rule.if_not.written.empty())
+      parts.push_back(plain);
   }
   for (auto& part : parts) {
     if (!part.empty() && part.back() == '.') part.pop_back();
@@ -93,15 +100,18 @@ std::string not_met(const Context& context, const Rule& rule, const Decision& de
 
 std::string open_words(const Context& context, const Decision& decision, const Trace& trace) {
   const std::string what = said(context, open_leaves(trace, decision), true);
-  if (decision.applies == Truth::undecided && decision.require == Truth::no) return "fails if it applies. " + capital(what);
-  if (decision.applies == Truth::undecided && decision.require != Truth::undecided) return "it is not known whether it applies. " + capital(what);
+  if (decision.applies == Truth::undecided && decision.require == Truth::no)
+    return "fails if it applies. " + capital(what);
+  if (decision.applies == Truth::undecided && decision.require != Truth::undecided)
+    return "it is not known whether it applies. " + capital(what);
   return what;
 }
 
 std::string met_words(const Context& context, const Decision& decision, const Trace& trace) {
   std::string out;
   if (trace.require) {
-    const std::string names = trace.require->clause->mode == Clause::Mode::any ? labels(*trace.require, Truth::yes) : "";
+    const std::string names =
+        trace.require->clause->mode == Clause::Mode::any ? labels(*trace.require, Truth::yes) : "";
     out = names.empty() ? said(context, blame(*trace.require, Truth::yes), false) : names;
   } else if (decision.due.presence == vocabulary::Presence::present) {
     out = "done by " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi));
@@ -126,7 +136,8 @@ std::string why_not_applicable(const Context& context, const Rule& rule, const D
   if (decision.when != Truth::no) {
     for (const auto& exception : trace.unless) {
       if (exception.truth == Truth::yes) {
-        return "excepted: " + (exception.clause->label.empty() ? said(context, blame(exception, Truth::yes), false) : exception.clause->label);
+        return "excepted: " + (exception.clause->label.empty() ? said(context, blame(exception, Truth::yes), false)
+                                                               : exception.clause->label);
       }
     }
   }
@@ -142,7 +153,8 @@ std::string why_not_applicable(const Context& context, const Rule& rule, const D
   return said(context, leaves, false);
 }
 
-std::string outcome_sentence(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace, Outcome outcome) {
+std::string outcome_sentence(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace,
+                             Outcome outcome) {
   switch (outcome) {
     case Outcome::pass: return sentence(met_words(context, decision, trace));
     case Outcome::accepted: return sentence("met through a recorded approval: " + met_words(context, decision, trace));
@@ -153,7 +165,8 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
       }
       return sentence(not_met(context, rule, decision, trace));
     case Outcome::undecided:
-      if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance && decision.unfinished != site::nowhere) {
+      if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance &&
+          decision.unfinished != site::nowhere) {
         const bool stated = open_list(context, decision.unfinished).stated;
         return sentence(list_name(context, decision.unfinished) +
                         (stated ? " is not written down to its end, so there may be more to judge" : " is not stated"));
@@ -177,7 +190,9 @@ std::string because(const Context& context, const Decision& decision, const Trac
 
 // `confirmed as NAME` asks the label of its own clause.
 std::string confirmed_label(const ClauseTrace& clause, const Evaluated& leaf) {
-  if (clause.expression && leaf.tree == &*clause.clause->tree && leaf.tree->nodes[leaf.node].op == expression::Op::confirmed) return clause.clause->label;
+  if (clause.expression && leaf.tree == &*clause.clause->tree &&
+      leaf.tree->nodes[leaf.node].op == expression::Op::confirmed)
+    return clause.clause->label;
   for (const auto& kid : clause.kids) {
     const std::string label = confirmed_label(kid, leaf);
     if (!label.empty()) return label;
@@ -187,7 +202,8 @@ std::string confirmed_label(const ClauseTrace& clause, const Evaluated& leaf) {
 
 std::string elements(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {
   std::vector<std::string> names;
-  for (const auto element : evaluate::elements(judgement, decision)) names.push_back(site::address(*context.site, *context.book->vocabulary, element));
+  for (const auto element : evaluate::elements(judgement, decision))
+    names.push_back(site::address(*context.site, *context.book->vocabulary, element));
   return joined(names, ", ");
 }
 
@@ -203,13 +219,15 @@ Finding finding(const Context& context, const evaluate::Judgement& judgement, co
   out.outcome = evaluate::words(decision.outcome);
   out.would_be = decision.outcome == Outcome::later ? evaluate::words(decision.would_be) : "";
   out.level = words(rule.level);
-  if (rule.stage < context.book->vocabulary->stages.size()) out.stage = context.book->vocabulary->stages[rule.stage].name;
+  if (rule.stage < context.book->vocabulary->stages.size())
+    out.stage = context.book->vocabulary->stages[rule.stage].name;
   out.stage_unknown = decision.stage_unknown;
   out.element = elements(context, judgement, decision);
   out.sentence = outcome_sentence(context, rule, decision, trace, decision.outcome);
   out.because = because(context, decision, trace);
   if (decision.due.presence == vocabulary::Presence::present && !decision.due.number.everything()) {
-    out.due = vocabulary::show(decision.due, {vocabulary::Type::Kind::date, {}, vocabulary::no_id, {}}, *context.book->vocabulary);
+    out.due = vocabulary::show(decision.due, {vocabulary::Type::Kind::date, {}, vocabulary::no_id, {}},
+                               *context.book->vocabulary);
   }
   const auto& cited = rule.adopted.empty() ? rule.sources : rule.adopted;
   for (const auto& citation : cited) out.citations.push_back(shown(context, citation));
@@ -226,12 +244,14 @@ Finding finding(const Context& context, const evaluate::Judgement& judgement, co
   return out;
 }
 
-std::vector<Question> questions(const Context& context, const evaluate::Judgement& judgement, const Decision& decision) {
+std::vector<Question> questions(const Context& context, const evaluate::Judgement& judgement,
+                                const Decision& decision) {
   std::vector<Question> out;
   const Outcome settled = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
   if (settled != Outcome::undecided) return out;
   const Rule& rule = context.book->rules[decision.rule];
-  if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance && decision.unfinished != site::nowhere) {
+  if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance &&
+      decision.unfinished != site::nowhere) {
     out.push_back(list_question(context, decision.unfinished));
     return out;
   }

@@ -28,7 +28,8 @@ std::string outcome(const Context& context, const Evaluated& of) {
 
 std::string place_of(const Context& context, const Evaluated& of) {
   if (of.limit >= 0 && of.chain >= 0) {
-    const auto& value = context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
+    const auto& value =
+        context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
     return context.sources->place(value.range);
   }
   const auto* slot = of.tree->nodes[of.node].op == Op::path ? slot_of(context, of) : nullptr;
@@ -44,7 +45,8 @@ void add(const Context& context, const Evaluated& of, std::uint32_t depth, std::
   if (of.about != site::nowhere) line.text = element_words(context, of.about) + ": " + line.text;
   line.value = outcome(context, of);
   if (of.limit >= 0 && of.chain >= 0) {
-    const auto& value = context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
+    const auto& value =
+        context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
     line.value += fmt::format(" ({}, {})", value.citation.words(), layer_words(value.layer));
   }
   line.at = place_of(context, of);
@@ -52,7 +54,8 @@ void add(const Context& context, const Evaluated& of, std::uint32_t depth, std::
   for (const auto& kid : of.kids) add(context, kid, depth + 1, lines);
 }
 
-void add(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth, std::vector<Line>& lines) {
+void add(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth,
+         std::vector<Line>& lines) {
   Line line;
   line.depth = depth;
   line.text = std::string(part);

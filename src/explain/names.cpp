@@ -81,7 +81,8 @@ std::pair<const Shape*, const Field*> asked_for(const Context& context, const Ev
 // "highest static pressure" needs no "the pressure's" before it; "material" and "size" say too little.
 bool speaks_alone(const vocabulary::Vocabulary& vocabulary, const Field& field) {
   const auto has = [&](const Shape& shape) { return shape.field(field.name).has_value(); };
-  return field.title != spaced(field.name) && std::count_if(vocabulary.shapes.begin(), vocabulary.shapes.end(), has) == 1;
+  return field.title != spaced(field.name) &&
+         std::count_if(vocabulary.shapes.begin(), vocabulary.shapes.end(), has) == 1;
 }
 
 }  // namespace
@@ -196,17 +197,21 @@ std::string shown(const Context& context, const Evaluated& of) {
   }
   if (node != nullptr && node->op == Op::path) {
     const auto* slot = slot_of(context, of);
-    if (slot != nullptr && slot->origin != site::Origin::left_out && !slot->written.empty() && of.type.kind != Kind::choice &&
-        of.type.kind != Kind::element && of.type.kind != Kind::list) return slot->written;
+    if (slot != nullptr && slot->origin != site::Origin::left_out && !slot->written.empty() &&
+        of.type.kind != Kind::choice && of.type.kind != Kind::element && of.type.kind != Kind::list)
+      return slot->written;
   }
   if (of.type.kind == Kind::kind) return node == nullptr ? "" : kind_words(context, node->written);
-  if (node != nullptr && node->op == Op::literal && !node->written.empty() && of.type.kind != Kind::choice) return node->written;
+  if (node != nullptr && node->op == Op::literal && !node->written.empty() && of.type.kind != Kind::choice)
+    return node->written;
   if (of.type.kind == Kind::element && of.value.id != site::nowhere) return element_words(context, of.value.id);
   if (of.limit >= 0 && of.kids.size() == 1 && of.kids[0].tree != nullptr &&
-      of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal) return shown(context, of.kids[0]);
+      of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal)
+    return shown(context, of.kids[0]);
   // Nobody wrote this number: it is computed, and its last digits mean nothing.
   constexpr int significant = 4;
-  const bool computed = of.type.kind == Kind::number && of.value.presence == Presence::present && of.value.number.exact();
+  const bool computed =
+      of.type.kind == Kind::number && of.value.presence == Presence::present && of.value.number.exact();
   if (computed && of.type.dimension != quantity::dimensions::size) {
     return quantity::show_rounded(of.value.number.lo, of.type.dimension, significant, of.value.unit);
   }

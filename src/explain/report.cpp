@@ -17,8 +17,8 @@ namespace {
 
 // What needs action first.
 constexpr std::array<Outcome, evaluate::outcome_count> shown_order = {
-    Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::later,
-    Outcome::accepted, Outcome::pass, Outcome::not_applicable, Outcome::not_in_force};
+    Outcome::fail,     Outcome::undecided, Outcome::advisory,       Outcome::later,
+    Outcome::accepted, Outcome::pass,      Outcome::not_applicable, Outcome::not_in_force};
 
 struct Entry {
   Finding finding;
@@ -27,18 +27,21 @@ struct Entry {
   std::size_t rank = 0;
   std::uint32_t rule = 0;
   std::size_t authority = 0;
-  bool superseded = false;   // not in force here, and another authority judges it
+  bool superseded = false;  // not in force here, and another authority judges it
 };
 
 std::size_t rank_of(Outcome outcome) {
   return static_cast<std::size_t>(std::find(shown_order.begin(), shown_order.end(), outcome) - shown_order.begin());
 }
 
-std::string id_of(const Judgement& judgement, const Decision& decision) { return judgement.book->rules[decision.rule].id; }
+std::string id_of(const Judgement& judgement, const Decision& decision) {
+  return judgement.book->rules[decision.rule].id;
+}
 
 const Decision* counterpart(const Judgement& in, const std::string& id, const Judgement& from, const Decision& of) {
   for (const auto& other : in.decisions) {
-    const bool alike = evaluate::elements(in, other) == evaluate::elements(from, of) && other.unfinished == of.unfinished;
+    const bool alike =
+        evaluate::elements(in, other) == evaluate::elements(from, of) && other.unfinished == of.unfinished;
     if (alike && id_of(in, other) == id) return &other;
   }
   return nullptr;
@@ -52,7 +55,9 @@ void across_dates(const Authority& authority, Entry& entry, const Decision& deci
     if (other != nullptr && other->outcome == decision.outcome) continue;
     entry.outcome = Outcome::undecided;
     entry.finding.outcome = evaluate::words(Outcome::undecided);
-    entry.finding.sentence = "The law changed, and the day of the permit application is not stated: before and after the change the outcome differs.";
+    entry.finding.sentence =
+        "The law changed, and the day of the permit application is not stated: before and after the change the outcome "
+        "differs.";
     Question question;
     question.fact = "permit-applied-on";
     question.ask = "On which day was the permit applied for?";
@@ -88,7 +93,7 @@ class Merger {
  public:
   void take(Entry entry) {
     const std::string name = entry.finding.rule.substr(entry.finding.rule.find('/') + 1);
-    auto& whole = by_rule_[{name, ""}];   // of other authorities, for the rule as a whole and for the element
+    auto& whole = by_rule_[{name, ""}];  // of other authorities, for the rule as a whole and for the element
     auto& same_element = by_rule_[{name, entry.finding.element}];
     if (entry.outcome == Outcome::not_in_force && !known_elsewhere(name, entry.authority).empty()) return;
     for (const std::size_t index : same_element) {
@@ -107,7 +112,9 @@ class Merger {
   }
 
   std::vector<Entry> result() {
-    entries_.erase(std::remove_if(entries_.begin(), entries_.end(), [](const Entry& entry) { return entry.superseded; }), entries_.end());
+    entries_.erase(
+        std::remove_if(entries_.begin(), entries_.end(), [](const Entry& entry) { return entry.superseded; }),
+        entries_.end());
     return std::move(entries_);
   }
 
@@ -130,11 +137,13 @@ void gather_questions(const std::vector<Entry>& entries, std::vector<Question>& 
     for (const auto& question : entry.questions) {
       auto& known = by_fact.emplace(std::make_pair(question.fact, question.ask), question).first->second;
       ++known.decides;
-      if (std::find(known.rules.begin(), known.rules.end(), entry.finding.rule) == known.rules.end()) known.rules.push_back(entry.finding.rule);
+      if (std::find(known.rules.begin(), known.rules.end(), entry.finding.rule) == known.rules.end())
+        known.rules.push_back(entry.finding.rule);
     }
   }
   for (auto& [key, question] : by_fact) next.push_back(question);
-  std::stable_sort(next.begin(), next.end(), [](const Question& a, const Question& b) { return a.decides > b.decides; });
+  std::stable_sort(next.begin(), next.end(),
+                   [](const Question& a, const Question& b) { return a.decides > b.decides; });
 }
 
 std::string root_text(const site::Site& site, const vocabulary::Vocabulary& vocabulary, std::string_view name) {
@@ -159,18 +168,20 @@ void head(const site::Site& site, const std::vector<Authority>& authorities, Rep
   report.stage = options.stage ? vocabulary.stages[*options.stage].name : root_text(site, vocabulary, "stage");
   report.plan = root_text(site, vocabulary, "describes") == "plan";
   report.permit_applied_on = root_text(site, vocabulary, "permit-applied-on");
-  report.checked_on = options.checked_on ? quantity::show_date(*options.checked_on) : root_text(site, vocabulary, "checked-on");
+  report.checked_on =
+      options.checked_on ? quantity::show_date(*options.checked_on) : root_text(site, vocabulary, "checked-on");
   report.place = book.place;
   report.place_title = book.title;
   for (std::size_t i = 1; i < authorities.size(); ++i) report.also.push_back(authorities[i].book->place);
   report.closing =
-      "This is a pre-check and approves nothing: the adopted code, the authority having jurisdiction and a licensed person decide.";
+      "This is a pre-check and approves nothing: the adopted code, the authority having jurisdiction and a licensed "
+      "person decide.";
 }
 
 }  // namespace
 
-Report report(const text::Sources& sources, const site::Site& site, const std::vector<Authority>& authorities, std::string site_file,
-              bool side_by_side) {
+Report report(const text::Sources& sources, const site::Site& site, const std::vector<Authority>& authorities,
+              std::string site_file, bool side_by_side) {
   Report out;
   out.site_file = std::move(site_file);
   head(site, authorities, out);
@@ -200,8 +211,10 @@ Report report(const text::Sources& sources, const site::Site& site, const std::v
   for (const auto& entry : entries) ++out.totals[static_cast<std::size_t>(entry.outcome)];
   gather_questions(entries, out.next);
   for (auto& entry : entries) out.findings.push_back(std::move(entry.finding));
-  if (side_by_side) out.differences = differences(authorities);
-  else out.contradictions = contradictions(authorities);
+  if (side_by_side)
+    out.differences = differences(authorities);
+  else
+    out.contradictions = contradictions(authorities);
   add_unfinished(site, *authorities.front().book->vocabulary, out);
   return out;
 }

@@ -24,17 +24,20 @@ std::string table_end(const Context& context, const Evaluated& of) {
 std::string unfinished_words(const Context& context, const Evaluated& of) {
   const auto list = list_of(context, of);
   if (list == site::nowhere) return "the " + list_words(context, of) + " is not stated";
-  return list_name(context, list) + (open_list(context, list).stated ? " is not written down to its end" : " is not stated");
+  return list_name(context, list) +
+         (open_list(context, list).stated ? " is not written down to its end" : " is not stated");
 }
 
 // "the pipe's size is not stated"; "Does the valve shut off fully? Not stated"
 std::string missing(const Context& context, const Evaluated& path, const std::string& how) {
   if (node_of(path).op == Op::confirmed) return fmt::format("nobody has confirmed {}", spaced(node_of(path).name));
   if (const auto list = hiding_list(context, path)) {
-    return subject(context, path) + " cannot be told while " + list_name(context, *list) + " is not written down to its end";
+    return subject(context, path) + " cannot be told while " + list_name(context, *list) +
+           " is not written down to its end";
   }
   const auto* field = field_of(context, path);
-  if (path.type.kind == Kind::truth && field != nullptr && !field->ask.empty()) return field->ask + (how == "not stated" ? " Not stated" : " Nobody knows");
+  if (path.type.kind == Kind::truth && field != nullptr && !field->ask.empty())
+    return field->ask + (how == "not stated" ? " Not stated" : " Nobody knows");
   return subject(context, path) + " is " + how;
 }
 
@@ -43,14 +46,16 @@ std::string too_close(const Context& context, const Evaluated& of) {
   switch (node_of(of).op) {
     case Op::compare:
     case Op::same:
-      return fmt::format("{} is {}, too coarse to compare with {}", left(context, of.kids[0]), shown(context, of.kids[0]), bound(context, of.kids[1]));
+      return fmt::format("{} is {}, too coarse to compare with {}", left(context, of.kids[0]),
+                         shown(context, of.kids[0]), bound(context, of.kids[1]));
     case Op::between:
-      return fmt::format("{} is {}, too coarse to compare with {} and {}", left(context, of.kids[1]), shown(context, of.kids[1]),
-                         bound(context, of.kids[0]), bound(context, of.kids[2]));
+      return fmt::format("{} is {}, too coarse to compare with {} and {}", left(context, of.kids[1]),
+                         shown(context, of.kids[1]), bound(context, of.kids[0]), bound(context, of.kids[2]));
     case Op::is_item:
     case Op::one_of:
     case Op::in_list:
-      return fmt::format("{} is {}, which may or may not be {}", left(context, of.kids[0]), shown(context, of.kids[0]), any_of(context, of));
+      return fmt::format("{} is {}, which may or may not be {}", left(context, of.kids[0]), shown(context, of.kids[0]),
+                         any_of(context, of));
     default: return "it cannot be told whether " + in_words(context, *of.tree, of.node);
   }
 }
@@ -60,14 +65,21 @@ std::string of_none(const Context& context, const Evaluated& of) {
   for (const auto& kid : of.kids) {
     if (kid.value.presence == Presence::none) return subject(context, kid) + " is none: there is nothing to compare";
   }
-  if (of.element == site::nowhere || of.beyond.empty()) return subject(context, of) + " is none: there is nothing to compare";
+  if (of.element == site::nowhere || of.beyond.empty())
+    return subject(context, of) + " is none: there is nothing to compare";
   const auto& shape = context.book->vocabulary->shapes[context.site->elements[of.element].shape];
-  return fmt::format("{} cannot be told where there is no {}", subject(context, of), spaced(shape.fields[of.field].name));
+  return fmt::format("{} cannot be told where there is no {}", subject(context, of),
+                     spaced(shape.fields[of.field].name));
 }
 
 }  // namespace
 
 const Evaluated& root_cause(const Evaluated& of) {
+  // Of a decided `if`, what the other branch lacks is no matter.
+  if (node_of(of).op == Op::choose && of.kids.size() == 3 && of.kids[0].truth() != Truth::undecided) {
+    const Evaluated& taken = of.kids[of.kids[0].truth() == Truth::yes ? 1 : 2];
+    return taken.why != Why::known ? root_cause(taken) : of;
+  }
   for (const auto& kid : of.kids) {
     if (kid.why != Why::known) return root_cause(kid);
   }
@@ -78,7 +90,8 @@ std::optional<site::ListId> hiding_list(const Context& context, const Evaluated&
   if (path.tree == nullptr || node_of(path).op != Op::path || path.element == site::nowhere) return std::nullopt;
   const auto& element = context.site->elements[path.element];
   const auto& fields = context.book->vocabulary->shapes[element.shape].fields;
-  if (path.field >= fields.size() || fields[path.field].holds != vocabulary::Field::Holds::reference) return std::nullopt;
+  if (path.field >= fields.size() || fields[path.field].holds != vocabulary::Field::Holds::reference)
+    return std::nullopt;
   if (element.walk == site::nowhere || context.site->lists[element.walk].complete) return std::nullopt;
   return element.walk;
 }
@@ -94,7 +107,8 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::no_reading: {
       const auto mark = cause.kids.size() > 1 ? cause.kids[1].value.id : vocabulary::no_id;
       const auto& marks = context.book->vocabulary->marks;
-      return fmt::format("{} has no reading from {}", left(context, cause), mark < marks.size() ? "the " + marks[mark].title : "the mark asked for");
+      return fmt::format("{} has no reading from {}", left(context, cause),
+                         mark < marks.size() ? "the " + marks[mark].title : "the mark asked for");
     }
     case Why::unfinished: return unfinished_words(context, cause);
     case Why::empty: return "there is nothing to take the least or greatest of";
@@ -109,7 +123,8 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::parts: break;
   }
   if (node.op == Op::property) {
-    return fmt::format("{} is {}, which may or may not be {}", left(context, cause.kids[0]), shown(context, cause.kids[0]), property_words(context, cause));
+    return fmt::format("{} is {}, which may or may not be {}", left(context, cause.kids[0]),
+                       shown(context, cause.kids[0]), property_words(context, cause));
   }
   return too_close(context, cause);
 }

@@ -60,7 +60,8 @@ std::string presence(const Context& context, const Evaluated& path) {
     const std::string thing = name.substr(owner + 3);
     return name.substr(0, owner) + " has " + (there ? with_article(thing) : "no " + thing);
   }
-  return there && path.type.kind != Kind::element ? name + " is " + shown(context, path) : name + (there ? ": there" : ": none");
+  return there && path.type.kind != Kind::element ? name + " is " + shown(context, path)
+                                                  : name + (there ? ": there" : ": none");
 }
 
 std::string items_of(const Context& context, const Evaluated& limit) {
@@ -90,7 +91,8 @@ std::string paper(const Context& context, const Node& node, bool there) {
   const auto& role = context.book->vocabulary->roles[node.column];
   const std::string kind = node.index == 0 ? "approval" : "order";
   return fmt::format("{} by the {}{} is on file", there ? with_article(kind) : "no " + kind,
-                     role.title.empty() ? spaced(role.name) : role.title, node.name.empty() ? "" : " for " + spaced(node.name));
+                     role.title.empty() ? spaced(role.name) : role.title,
+                     node.name.empty() ? "" : " for " + spaced(node.name));
 }
 
 }  // namespace
@@ -133,8 +135,10 @@ std::string any_of(const Context& context, const Evaluated& of) {
   std::vector<std::string> items;
   for (std::size_t i = 1; i < of.kids.size(); ++i) {
     const auto& kid = of.kids[i];
-    if (kid.limit >= 0) items.push_back("one of the " + limit_title(context, kid) + ": " + items_of(context, kid));
-    else items.push_back(kid.type.kind == Kind::kind ? with_article(shown(context, kid)) : shown(context, kid));
+    if (kid.limit >= 0)
+      items.push_back("one of the " + limit_title(context, kid) + ": " + items_of(context, kid));
+    else
+      items.push_back(kid.type.kind == Kind::kind ? with_article(shown(context, kid)) : shown(context, kid));
   }
   return joined(items, " or ");
 }
@@ -147,21 +151,24 @@ std::string property_words(const Context& context, const Evaluated& of) {
 std::string observed(const Context& context, const Evaluated& leaf) {
   const Node& node = node_of(leaf);
   const bool yes = leaf.truth() == Truth::yes;
-  const bool holds = yes == !node.negated;   // of the test without its `not`
+  const bool holds = yes == !node.negated;  // of the test without its `not`
   const auto name = [&](std::size_t i) { return left(context, leaf.kids[i]); };
   const auto side = [&](std::size_t i) { return shown(context, leaf.kids[i]); };
   switch (node.op) {
     case Op::compare:
-      return fmt::format("{} is {}, {} {}", name(0), side(0), stands(node.relation, yes, in_time(leaf.kids[0])), bound(context, leaf.kids[1]));
+      return fmt::format("{} is {}, {} {}", name(0), side(0), stands(node.relation, yes, in_time(leaf.kids[0])),
+                         bound(context, leaf.kids[1]));
     case Op::between:
       return fmt::format("{} is {}, {} {} and {}", name(1), side(1), yes ? "between" : "not between",
                          bound(context, leaf.kids[0]), bound(context, leaf.kids[2]));
     case Op::same:
-      return fmt::format("{} is {}, {} {}", name(0), side(0), holds ? "the same as" : "not the same as", bound(context, leaf.kids[1]));
+      return fmt::format("{} is {}, {} {}", name(0), side(0), holds ? "the same as" : "not the same as",
+                         bound(context, leaf.kids[1]));
     case Op::is_item:
     case Op::one_of: return one_of(context, leaf, holds);
     case Op::in_list:
-      if (leaf.kids[0].type.kind == Kind::date) return fmt::format("{} is {}, {} {}", name(0), side(0), holds ? "in" : "not in", bound(context, leaf.kids[1]));
+      if (leaf.kids[0].type.kind == Kind::date)
+        return fmt::format("{} is {}, {} {}", name(0), side(0), holds ? "in" : "not in", bound(context, leaf.kids[1]));
       return listed(context, leaf, holds);
     case Op::is_none:
     case Op::fitted: return presence(context, leaf.kids[0]);
@@ -175,7 +182,8 @@ std::string observed(const Context& context, const Evaluated& leaf) {
     case Op::paper: return paper(context, node, yes);
     case Op::confirmed: return fmt::format("{} is {}confirmed", spaced(node.name), yes ? "" : "not ");
     case Op::path: return asked(context, leaf);
-    case Op::property: return fmt::format("{} is {}, {}{}", name(0), side(0), yes ? "" : "not ", property_words(context, leaf));
+    case Op::property:
+      return fmt::format("{} is {}, {}{}", name(0), side(0), yes ? "" : "not ", property_words(context, leaf));
     case Op::literal: return yes ? "it always is" : "it never is";
     default: return (yes ? "" : "it is not so that ") + in_words(context, *leaf.tree, leaf.node);
   }

@@ -15,23 +15,26 @@ namespace headgate::explain {
 
 using evaluate::Evaluated;
 
-std::string spaced(std::string_view name);                    // hyphens to blanks
-std::string capital(std::string text);                        // first letter large
-std::string sentence(std::string text);                       // first letter large, a full stop at the end
+std::string spaced(std::string_view name);  // hyphens to blanks
+std::string capital(std::string text);      // first letter large
+std::string sentence(std::string text);     // first letter large, a full stop at the end
 std::string joined(const std::vector<std::string>& parts, std::string_view by);
-std::string with_article(const std::string& thing);           // "a meter", "an approval"
-std::string plural(const std::string& thing);                 // "shutoff valves"
+std::string with_article(const std::string& thing);  // "a meter", "an approval"
+std::string plural(const std::string& thing);        // "shutoff valves"
 
-std::string subject(const Context& context, const Evaluated& path);      // "highest static pressure", "the meter's size"
-std::string left(const Context& context, const Evaluated& of);           // what a test is about; of a formula its words
-std::string fact_address(const Context& context, const Evaluated& path); // "line[3].size", also for what is not there yet
-std::string shown(const Context& context, const Evaluated& of);          // "86 psi +/- 2 psi", "80 psi", "type K copper"
-std::string bound(const Context& context, const Evaluated& of);          // "80 psi (highest static pressure without a reducer)"
-std::string any_of(const Context& context, const Evaluated& test);       // the items of an `is`: "type K copper or type L copper"
-std::string property_words(const Context& context, const Evaluated& property);   // "full way"
-std::string limit_title(const Context& context, const Evaluated& limit); // "" when the node is no limit
-std::string limit_items(const Context& context, std::size_t limit, std::size_t chain);   // of a list: "type K copper, polyethylene"
-std::string list_words(const Context& context, const Evaluated& quantifier);     // "line"
+std::string subject(const Context& context, const Evaluated& path);  // "highest static pressure", "the meter's size"
+std::string left(const Context& context, const Evaluated& of);       // what a test is about; of a formula its words
+std::string fact_address(const Context& context,
+                         const Evaluated& path);                 // "line[3].size", also for what is not there yet
+std::string shown(const Context& context, const Evaluated& of);  // "86 psi +/- 2 psi", "80 psi", "type K copper"
+std::string bound(const Context& context, const Evaluated& of);  // "80 psi (highest static pressure without a reducer)"
+std::string any_of(const Context& context,
+                   const Evaluated& test);  // the items of an `is`: "type K copper or type L copper"
+std::string property_words(const Context& context, const Evaluated& property);  // "full way"
+std::string limit_title(const Context& context, const Evaluated& limit);        // "" when the node is no limit
+std::string limit_items(const Context& context, std::size_t limit,
+                        std::size_t chain);  // of a list: "type K copper, polyethylene"
+std::string list_words(const Context& context, const Evaluated& quantifier);  // "line"
 // The list a quantifier walks, also one nobody stated; nowhere when its record is missing.
 site::ListId list_of(const Context& context, const Evaluated& quantifier);
 // The list a reader has to finish: of a computed one, the first unfinished walk it may be made of; and its name,
@@ -42,17 +45,20 @@ std::string kind_words(const Context& context, std::string_view kind_or_group); 
 std::string variable_words(const Context& context, std::string_view variable);   // a kind's title, else as written
 std::string element_words(const Context& context, site::ElementId element);      // "the pipe at line[3]"
 
-std::string observed(const Context& context, const Evaluated& leaf);     // a decided test, as a statement of fact
-std::string undecided(const Context& context, const Evaluated& leaf);    // an undecided one, as what is in the way
+std::string observed(const Context& context, const Evaluated& leaf);   // a decided test, as a statement of fact
+std::string undecided(const Context& context, const Evaluated& leaf);  // an undecided one, as what is in the way
 // Of a quantifier's element: " whose material is copper", " that comes before the meter"; "" for no_node.
-std::string condition(const Context& context, const expression::Tree& tree, std::string_view variable, expression::NodeId of);
+std::string condition(const Context& context, const expression::Tree& tree, std::string_view variable,
+                      expression::NodeId of);
 std::string in_words(const Context& context, const expression::Tree& tree, expression::NodeId node);
 
-const Evaluated& root_cause(const Evaluated& of);   // the deepest value that is not known: what has to be found out
+const Evaluated& root_cause(const Evaluated& of);  // the deepest value that is not known: what has to be found out
 // The unfinished walk in which a nearer element may hide, when the path goes through a reference (`wall.pipe`).
 std::optional<site::ListId> hiding_list(const Context& context, const Evaluated& path);
 
-const site::Slot* slot_of(const Context& context, const Evaluated& path);         // nullptr when a record on the way is missing
-const vocabulary::Field* field_of(const Context& context, const Evaluated& path); // the fact asked for, found by the vocabulary alone if need be
+const site::Slot* slot_of(const Context& context,
+                          const Evaluated& path);  // nullptr when a record on the way is missing
+const vocabulary::Field* field_of(
+    const Context& context, const Evaluated& path);  // the fact asked for, found by the vocabulary alone if need be
 
 }  // namespace headgate::explain

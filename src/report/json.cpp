@@ -9,30 +9,41 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json of(const CitationShown& citation) {
-  return {{"document", citation.document}, {"title", citation.title}, {"section", citation.section}, {"seen", citation.seen},
-          {"where", citation.where}, {"carried-from", citation.carried_from}, {"doubt", citation.doubt}};
+  return {{"document", citation.document}, {"title", citation.title}, {"section", citation.section},
+          {"seen", citation.seen},         {"where", citation.where}, {"carried-from", citation.carried_from},
+          {"doubt", citation.doubt}};
 }
 
 Json of(const FactShown& fact) {
-  return {{"name", fact.name}, {"title", fact.title}, {"value", fact.value}, {"at", fact.at}, {"how", fact.how}, {"assumed", fact.assumed}};
+  return {{"name", fact.name}, {"title", fact.title}, {"value", fact.value},
+          {"at", fact.at},     {"how", fact.how},     {"assumed", fact.assumed}};
 }
 
 Json of(const LimitShown& limit) {
-  return {{"name", limit.name}, {"title", limit.title}, {"value", limit.value}, {"written", limit.written}, {"layer", limit.layer},
+  return {{"name", limit.name},
+          {"title", limit.title},
+          {"value", limit.value},
+          {"written", limit.written},
+          {"layer", limit.layer},
           {"replaced", limit.replaced},
-          {"citation", limit.citation.section.empty() ? limit.citation.document : limit.citation.document + " " + limit.citation.section},
+          {"citation", limit.citation.section.empty() ? limit.citation.document
+                                                      : limit.citation.document + " " + limit.citation.section},
           {"seen", limit.citation.seen}};
 }
 
 Json of(const ClauseShown& clause) {
-  return {{"label", clause.label}, {"part", clause.part}, {"truth", clause.truth}, {"at", clause.at}, {"depth", clause.depth}};
+  return {{"label", clause.label},
+          {"part", clause.part},
+          {"truth", clause.truth},
+          {"at", clause.at},
+          {"depth", clause.depth}};
 }
 
 Json of(const ToDecide& open) { return {{"fact", open.fact}, {"need", open.need}}; }
 
 Json of(const Question& question) {
-  return {{"fact", question.fact}, {"about", question.about}, {"ask", question.ask}, {"hint", question.hint}, {"stop", question.stop}, {"cost", question.cost},
-          {"decides", question.decides}, {"rules", question.rules}};
+  return {{"fact", question.fact}, {"about", question.about}, {"ask", question.ask},         {"hint", question.hint},
+          {"stop", question.stop}, {"cost", question.cost},   {"decides", question.decides}, {"rules", question.rules}};
 }
 
 Json of(const Difference& difference) {
@@ -51,13 +62,30 @@ Json all(const Items& items) {
 }
 
 Json of(const Finding& finding) {
-  return {{"rule", finding.rule}, {"signed-by", finding.signed_by}, {"topic", finding.topic}, {"title", finding.title},
-          {"outcome", finding.outcome}, {"would-be", finding.would_be}, {"level", finding.level}, {"stage", finding.stage},
-          {"stage-unknown", finding.stage_unknown}, {"element", finding.element}, {"sentence", finding.sentence},
-          {"because", finding.because}, {"due", finding.due}, {"citations", all(finding.citations)}, {"facts", all(finding.facts)},
-          {"limits", all(finding.limits)}, {"clauses", all(finding.clauses)}, {"to-decide", all(finding.to_decide)},
-          {"why", finding.why}, {"fix", finding.fix}, {"caution", finding.caution}, {"often-misread", finding.often_misread},
-          {"at", finding.at}, {"assumed", finding.assumed}};
+  return {{"rule", finding.rule},
+          {"signed-by", finding.signed_by},
+          {"topic", finding.topic},
+          {"title", finding.title},
+          {"outcome", finding.outcome},
+          {"would-be", finding.would_be},
+          {"level", finding.level},
+          {"stage", finding.stage},
+          {"stage-unknown", finding.stage_unknown},
+          {"element", finding.element},
+          {"sentence", finding.sentence},
+          {"because", finding.because},
+          {"due", finding.due},
+          {"citations", all(finding.citations)},
+          {"facts", all(finding.facts)},
+          {"limits", all(finding.limits)},
+          {"clauses", all(finding.clauses)},
+          {"to-decide", all(finding.to_decide)},
+          {"why", finding.why},
+          {"fix", finding.fix},
+          {"caution", finding.caution},
+          {"often-misread", finding.often_misread},
+          {"at", finding.at},
+          {"assumed", finding.assumed}};
 }
 
 }  // namespace
@@ -67,9 +95,14 @@ std::string json(const Report& report) {
   for (std::size_t i = 0; i < outcome_names.size(); ++i) totals[outcome_names[i]] = report.totals[i];
   const Json out = {
       {"report", "headgate-report/1"},
-      {"site", {{"name", report.site_name}, {"file", report.site_file}, {"stage", report.stage}, {"plan", report.plan}}},
-      {"rulebook", {{"place", report.place}, {"title", report.place_title}, {"also", report.also},
-                    {"permit-applied-on", report.permit_applied_on}, {"checked-on", report.checked_on}}},
+      {"site",
+       {{"name", report.site_name}, {"file", report.site_file}, {"stage", report.stage}, {"plan", report.plan}}},
+      {"rulebook",
+       {{"place", report.place},
+        {"title", report.place_title},
+        {"also", report.also},
+        {"permit-applied-on", report.permit_applied_on},
+        {"checked-on", report.checked_on}}},
       {"totals", totals},
       {"findings", all(report.findings)},
       {"differences", all(report.differences)},

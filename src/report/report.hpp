@@ -13,8 +13,8 @@
 namespace headgate::report {
 
 struct TextOptions {
-  std::size_t width = 80;   // columns; long addresses are never cut, so a line may be wider when one word is
-  bool all = false;         // passes, not applicable and not in force too, one line each
+  std::size_t width = 80;  // columns; long addresses are never cut, so a line may be wider when one word is
+  bool all = false;        // passes, not applicable and not in force too, one line each
 };
 
 std::string text(const Report& report, const TextOptions& options);

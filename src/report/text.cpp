@@ -8,7 +8,7 @@ namespace headgate::report {
 
 namespace {
 
-constexpr std::size_t label_width = 11;   // "  because  "
+constexpr std::size_t label_width = 11;  // "  because  "
 
 std::string upper(std::string word) {
   for (char& c : word) c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
@@ -48,7 +48,8 @@ class Writer {
     std::string law = report_.place_title.empty() ? report_.place : report_.place_title + " (" + report_.place + ")";
     for (const auto& also : report_.also) law += ", and beside it " + also;
     line("law", law);
-    std::string days = report_.permit_applied_on.empty() ? "permit application not dated" : "permit applied for " + report_.permit_applied_on;
+    std::string days = report_.permit_applied_on.empty() ? "permit application not dated"
+                                                         : "permit applied for " + report_.permit_applied_on;
     if (!report_.checked_on.empty()) days += "; checked on " + report_.checked_on;
     line("days", days);
     line("answer", answer());
@@ -58,8 +59,11 @@ class Writer {
   std::string answer() const {
     const auto fails = report_.totals[1];
     const auto open = report_.totals[3];
-    if (fails == 0 && open == 0) return report_.plan ? "As planned, nothing fails and nothing is left undecided." : "Nothing fails and nothing is left undecided.";
-    std::string words = fails == 0 ? "Nothing fails" : fmt::format("{} {}", fails, fails == 1 ? "finding fails" : "findings fail");
+    if (fails == 0 && open == 0)
+      return report_.plan ? "As planned, nothing fails and nothing is left undecided."
+                          : "Nothing fails and nothing is left undecided.";
+    std::string words =
+        fails == 0 ? "Nothing fails" : fmt::format("{} {}", fails, fails == 1 ? "finding fails" : "findings fail");
     if (open > 0) words += fmt::format(", {} {} undecided", open, open == 1 ? "is" : "are");
     return words + ".";
   }
@@ -148,8 +152,9 @@ class Writer {
   void waiting() {
     for (const auto& question : report_.next) {
       const std::size_t rules = question.rules.size();
-      std::string head = fmt::format("{} {} wait{} on: {}", question.decides, question.decides == 1 ? "finding" : "findings",
-                                     question.decides == 1 ? "s" : "", question.ask);
+      std::string head =
+          fmt::format("{} {} wait{} on: {}", question.decides, question.decides == 1 ? "finding" : "findings",
+                      question.decides == 1 ? "s" : "", question.ask);
       if (!question.about.empty()) head += "  (" + question.about + ")";
       out_ += wrapped("UNDECIDED  ", head, label_width, options_.width);
       line("state", question.fact + cost_words(question.cost));
@@ -164,7 +169,9 @@ class Writer {
     if (report_.unfinished.empty()) return;
     std::string names;
     for (const auto& list : report_.unfinished) names += (names.empty() ? "" : ", ") + list;
-    out_ += wrapped("UNFINISHED  ", names + ": not written down to the end, so nothing is concluded from what is not there", label_width, options_.width);
+    out_ +=
+        wrapped("UNFINISHED  ", names + ": not written down to the end, so nothing is concluded from what is not there",
+                label_width, options_.width);
     out_ += '\n';
   }
 
@@ -179,7 +186,8 @@ class Writer {
     out_ += "WHERE THE PLACES DIFFER\n";
     for (const auto& difference : report_.differences) {
       std::string words;
-      for (const auto& [place, outcome] : difference.outcomes) words += (words.empty() ? "" : "; ") + place + " " + outcome;
+      for (const auto& [place, outcome] : difference.outcomes)
+        words += (words.empty() ? "" : "; ") + place + " " + outcome;
       const std::string at = difference.element.empty() ? "" : " at " + difference.element;
       out_ += wrapped("  " + difference.rule + at + ": ", words, 6, options_.width);
     }
@@ -211,7 +219,7 @@ class Writer {
 
   const Report& report_;
   const TextOptions& options_;
-  const Finding* previous_ = nullptr;   // the one written out in full before
+  const Finding* previous_ = nullptr;  // the one written out in full before
   std::string out_;
 };
 

@@ -18,7 +18,7 @@ std::size_t columns(std::string_view text) {
 std::string wrapped(const std::string& first, const std::string& words, std::size_t indent, std::size_t width) {
   std::string out = text::printable(first);
   std::size_t at = columns(out);
-  bool fresh = true;   // nothing but the indent on this line yet
+  bool fresh = true;  // nothing but the indent on this line yet
   std::size_t from = 0;
   while (from < words.size()) {
     const std::size_t end = std::min(words.find_first_of(" \n", from), words.size());

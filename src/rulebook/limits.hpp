@@ -61,8 +61,8 @@ void forget_echoes(text::Diagnostics& found, std::size_t from);
 // The scope of a limit's values, of a derived value's formula, of a rule.
 expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary);
 expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary, const Limit& limit);
-expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary,
-                           vocabulary::ShapeId shape, const vocabulary::Field& derived);
+expression::Scope scope_of(const Declarations& all, const vocabulary::Vocabulary& vocabulary, vocabulary::ShapeId shape,
+                           const vocabulary::Field& derived);
 
 // One value of a limit, without citation and layer; nullopt when it is wrong (which is said). Rows of a table it holds
 // become one more table of `all`.

@@ -29,19 +29,20 @@ bool add(Library& library, const document::Node& tree, text::Diagnostics& found)
 //   `form: 2026-07-01`  -> "rulebook-key" at the key, hint `write from`
 struct Change {
   Layer layer;
-  const document::Node* node = nullptr;   // limits, drop, change, add, tables, adopts, given
+  const document::Node* node = nullptr;  // limits, drop, change, add, tables, adopts, given
 };
 struct Place {
   std::string id, title, also;
   std::vector<std::string> adopts;
-  const document::Node* node = nullptr;   // the whole file
+  const document::Node* node = nullptr;        // the whole file
   const document::Node* vocabulary = nullptr;  // what it adds to the vocabulary (key `vocabulary:`), or nullptr
-  std::vector<Change> changes;            // the whole file first (no title, no dates), then those of `changes` in written order
+  std::vector<Change> changes;  // the whole file first (no title, no dates), then those of `changes` in written order
 };
 std::optional<Place> read_place(const document::Node& tree, text::Diagnostics& found);
 
 // The vocabulary of the project and of the places in play.
-vocabulary::Vocabulary read_vocabulary(const Library& library, const std::vector<const Place*>& places, text::Diagnostics& found);
+vocabulary::Vocabulary read_vocabulary(const Library& library, const std::vector<const Place*>& places,
+                                       text::Diagnostics& found);
 
 // What the place asks on the day. `day` nullopt: without any dated change that has a `from` (used only by tools that show the base);
 // callers with an unknown date use `segments`.

@@ -57,8 +57,7 @@ void compile_derived(Rulebook& book, const Declarations& all, const Library& lib
       const auto& type = fields[f].type;
       const auto wanted = type.kind == vocabulary::Type::Kind::nothing ? std::nullopt : std::optional(type);
       const std::size_t before = found.size();
-      auto tree =
-          expression::compile(*fields[f].formula, scope_of(all, vocabulary, shape, fields[f]), wanted, found);
+      auto tree = expression::compile(*fields[f].formula, scope_of(all, vocabulary, shape, fields[f]), wanted, found);
       if (found.size() > before && !said.insert(fields[f].formula).second) {
         found.erase(found.begin() + static_cast<std::ptrdiff_t>(before), found.end());
       }

@@ -23,9 +23,9 @@ namespace headgate::rulebook {
 
 // What set a value: the base rules, or a place's dated change, or a paper of the site.
 struct Layer {
-  std::string place;         // "" : the project's rules; else the place's id
-  std::string title;         // of the change: "Ordinance 26-14, after the spring main breaks"; "" for none
-  std::optional<quantity::Day> from;    // [from, until)
+  std::string place;                  // "" : the project's rules; else the place's id
+  std::string title;                  // of the change: "Ordinance 26-14, after the spring main breaks"; "" for none
+  std::optional<quantity::Day> from;  // [from, until)
   std::optional<quantity::Day> until;
   text::Range range;
 };
@@ -36,14 +36,14 @@ struct Table {
   expression::TableSignature signature;
   std::string title;
   std::vector<Citation> sources;
-  std::vector<Match> match;                  // one a key
+  std::vector<Match> match;  // one a key
   struct Row {
-    std::vector<vocabulary::Value> keys;     // of a range key: number = [from, to]
+    std::vector<vocabulary::Value> keys;  // of a range key: number = [from, to]
     std::vector<vocabulary::Value> cells;
     text::Range range;
   };
   std::vector<Row> rows;
-  std::optional<std::vector<vocabulary::Value>> over;   // cells for keys past the last row
+  std::optional<std::vector<vocabulary::Value>> over;  // cells for keys past the last row
   Layer layer;
   text::Range range;
 };
@@ -54,12 +54,12 @@ struct LimitValue {
   Form form = Form::unknown;
   Citation citation;
   Layer layer;
-  std::string written;                                        // as in the file, for showing
-  std::optional<expression::Tree> tree;                       // of an expression; a plain quantity is one literal
+  std::string written;                   // as in the file, for showing
+  std::optional<expression::Tree> tree;  // of an expression; a plain quantity is one literal
   std::vector<vocabulary::Value> list;
-  std::vector<std::pair<std::size_t, expression::Tree>> rows; // key: ShapeId or member index
-  std::uint32_t table = 0;                                    // index into Rulebook::tables
-  std::string doubt;                                          // of the value or of its section
+  std::vector<std::pair<std::size_t, expression::Tree>> rows;  // key: ShapeId or member index
+  std::uint32_t table = 0;                                     // index into Rulebook::tables
+  std::string doubt;                                           // of the value or of its section
   text::Range range;
 };
 
@@ -69,8 +69,8 @@ struct Limit {
   expression::LimitSignature signature;
   std::string title;
   Stricter stricter = Stricter::neither;
-  std::optional<quantity::Interval> plausible;   // SI; of a span in days, a month as 30 and a year as 365
-  std::vector<LimitValue> chain;     // in force on the day, strongest first; empty: no adopted source has a value
+  std::optional<quantity::Interval> plausible;  // SI; of a span in days, a month as 30 and a year as 365
+  std::vector<LimitValue> chain;  // in force on the day, strongest first; empty: no adopted source has a value
   text::Range range;
 };
 
@@ -78,10 +78,10 @@ struct Limit {
 struct Clause {
   enum class Mode : std::uint8_t { single, all, any };
   Mode mode = Mode::single;
-  std::string label;                 // "" for an unlabelled single expression
+  std::string label;  // "" for an unlabelled single expression
   std::optional<expression::Tree> tree;
   std::vector<Clause> kids;
-  std::vector<Citation> sources;     // of an exception: it is in force only where one of these is
+  std::vector<Citation> sources;  // of an exception: it is in force only where one of these is
   text::Range range;
 };
 
@@ -90,7 +90,7 @@ enum class Level : std::uint8_t { must, should, note };
 // A text with {path} holes.
 struct Text {
   std::string written;
-  std::vector<std::pair<std::size_t, expression::Tree>> holes;   // offset of the { in written, and the path
+  std::vector<std::pair<std::size_t, expression::Tree>> holes;  // offset of the { in written, and the path
 };
 
 // Why a rule does not bind here at all.
@@ -98,21 +98,21 @@ enum class Standing : std::uint8_t { in_force, dropped, not_begun, ended, not_ad
 
 struct Rule {
   std::string id, topic, title, why, fix, caution, often_misread;
-  std::vector<Citation> sources;       // all it cites
-  std::vector<Citation> adopted;       // those in force here
-  std::size_t stage = 0;               // index into Vocabulary::stages
+  std::vector<Citation> sources;  // all it cites
+  std::vector<Citation> adopted;  // those in force here
+  std::size_t stage = 0;          // index into Vocabulary::stages
   Level level = Level::must;
-  expression::Each each;               // binders, none for a rule about the whole site
+  expression::Each each;  // binders, none for a rule about the whole site
   std::optional<Clause> when;
-  std::vector<Clause> unless;          // exceptions in force here
-  std::optional<Clause> require;       // none for a note or a duty
+  std::vector<Clause> unless;            // exceptions in force here
+  std::optional<Clause> require;         // none for a note or a duty
   std::optional<expression::Tree> due;   // a date
   std::optional<expression::Tree> done;  // a date fact
   Text if_not;
   Standing standing = Standing::in_force;
-  std::string standing_says;           // "dropped by Ordinance 26-14", "no adopted source gives limit.x"
-  std::vector<Layer> layers;           // who wrote it, who changed it, in order
-  std::vector<std::uint32_t> limits;   // every limit it reaches, through limits and derived values too; sorted
+  std::string standing_says;          // "dropped by Ordinance 26-14", "no adopted source gives limit.x"
+  std::vector<Layer> layers;          // who wrote it, who changed it, in order
+  std::vector<std::uint32_t> limits;  // every limit it reaches, through limits and derived values too; sorted
   text::Range range;
 };
 
@@ -120,7 +120,7 @@ struct Rule {
 struct Derived {
   vocabulary::ShapeId shape = 0;
   vocabulary::FieldId field = 0;
-  expression::Tree tree;               // variable 0 is the element itself
+  expression::Tree tree;  // variable 0 is the element itself
 };
 
 // A fact the place knows: `given: {site.frost-depth: 30 in}`.
@@ -135,13 +135,13 @@ struct Rulebook {
   const vocabulary::Vocabulary* vocabulary = nullptr;
   std::string place, title;
   std::vector<std::string> adopts;
-  std::string also;                    // id of the second authority, "" for none
-  std::optional<quantity::Day> day;    // the day it was resolved for
+  std::string also;                  // id of the second authority, "" for none
+  std::optional<quantity::Day> day;  // the day it was resolved for
   std::vector<SourceDocument> documents;
   std::vector<Table> tables;
   std::vector<Limit> limits;
   std::vector<Rule> rules;
-  std::vector<Derived> derived;        // in dependency order
+  std::vector<Derived> derived;  // in dependency order
   std::vector<Given> given;
   quantity::ClosedDays closed;
   std::optional<std::uint32_t> ladders;     // the table `size-ladder`, for sizes-up

@@ -11,9 +11,9 @@ namespace {
 bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '-'; }
 
 constexpr std::string_view grammar_words[] = {
-    "above", "after", "and", "approved", "as", "base", "before", "below", "by", "comes", "confirmed", "count", "else", "every",
-    "fitted", "for", "greatest", "has", "if", "in", "is", "least", "limit", "no", "none", "not", "of", "one", "or",
-    "ordered", "recorded", "right", "same", "some", "sum", "then", "where", "yes",
+    "above", "after", "and", "approved", "as", "base", "before", "below", "by", "comes", "confirmed", "count", "else",
+    "every", "fitted", "for", "greatest", "has", "if", "in", "is", "least", "limit", "no", "none", "not", "of", "one",
+    "or", "ordered", "recorded", "right", "same", "some", "sum", "then", "where", "yes",
     // Not of the grammar, but of the files: a list's end and a fact nobody knows.
     "more", "unknown"};
 

@@ -14,7 +14,8 @@ std::string example(const std::string& name) { return "examples/halyard/" + name
 // The outcome of the first finding of a rule, as "outcome: sentence"; "none" without one.
 std::string outcome(const Json& report, const std::string& rule) {
   for (const auto& finding : report["findings"]) {
-    if (finding["rule"] == rule) return finding["outcome"].get<std::string>() + ": " + finding["sentence"].get<std::string>();
+    if (finding["rule"] == rule)
+      return finding["outcome"].get<std::string>() + ": " + finding["sentence"].get<std::string>();
   }
   return "none";
 }
@@ -30,7 +31,8 @@ Json judged(std::vector<std::string> arguments) {
 TEST(Check, ExamplesEndAsTheirStoriesSay) {
   const Ran found = run({"check", example("as-found")});
   EXPECT_EQ(found.status, 1);
-  EXPECT_TRUE(has(found.out, "\nFAIL  fennick-ferry/reducer-above-static-limit (pressure, binds from entry)\n")) << found.out;
+  EXPECT_TRUE(has(found.out, "\nFAIL  fennick-ferry/reducer-above-static-limit (pressure, binds from entry)\n"))
+      << found.out;
   EXPECT_TRUE(has(found.out, "  found    The line has no pressure reducing valve.\n"));
   EXPECT_TRUE(has(found.out, "           replaces 80 psi (irc-2018 P2903.3.1)\n"));
   EXPECT_TRUE(has(found.out, "(examples/halyard/as-found.yaml:18:27)\n"));
@@ -79,13 +81,15 @@ TEST(Check, ExactCoarseAndMissingPressureUnderTheUniformCode) {
   const Scratch scratch;
   const std::string rule = "upc-2024/reducer-above-static-limit";
   const auto under = [&](const std::string& pressure) {
-    return outcome(judged({"check", scratch.file("site.yaml", house_without_reducer(pressure)), "--place", "upc-2024"}), rule);
+    return outcome(judged({"check", scratch.file("site.yaml", house_without_reducer(pressure)), "--place", "upc-2024"}),
+                   rule);
   };
   const std::string bound = "80 psi (highest static pressure without a pressure reducing valve).";
   EXPECT_EQ(under("80 psi"), "not applicable: Highest static pressure is 80 psi, at most " + bound);
   EXPECT_EQ(under("80.1 psi"), "fail: The line has no pressure reducing valve.");
   EXPECT_EQ(under("79 psi +/- 2 psi"),
-            "undecided: Fails if it applies. Highest static pressure is 79 psi +/- 2 psi, too coarse to compare with " + bound);
+            "undecided: Fails if it applies. Highest static pressure is 79 psi +/- 2 psi, too coarse to compare with " +
+                bound);
   EXPECT_EQ(under(""), "undecided: Fails if it applies. Highest static pressure is not stated.");
 }
 
@@ -107,10 +111,13 @@ TEST(Check, FindingIsTraceableToItsLines) {
 
 TEST(Check, SetAsksWhatIf) {
   const std::string rule = "fennick-ferry/reducer-above-static-limit";
-  EXPECT_EQ(outcome(judged({"check", example("as-found"), "--set", "pressure.highest-static=70 psi"}), rule).substr(0, 14), "not applicable");
+  EXPECT_EQ(
+      outcome(judged({"check", example("as-found"), "--set", "pressure.highest-static=70 psi"}), rule).substr(0, 14),
+      "not applicable");
   EXPECT_EQ(outcome(judged({"check", example("as-built"), "--set", "line.pressure-reducer=none"}), rule),
             "fail: The line has no pressure reducing valve.");
-  const Json both = judged({"check", example("as-built"), "--set", "line.pressure-reducer=none", "--set", "pressure.highest-static=unknown"});
+  const Json both = judged({"check", example("as-built"), "--set", "line.pressure-reducer=none", "--set",
+                            "pressure.highest-static=unknown"});
   EXPECT_EQ(outcome(both, rule), "undecided: Fails if it applies. Highest static pressure is stated as unknown.");
 }
 
@@ -161,7 +168,7 @@ TEST(Check, OutputFileIsReplacedWholeAndOnlyWhenThereIsAReport) {
   EXPECT_EQ(read_text(out).substr(0, 26), "Halyard Street 212, as fou");
   EXPECT_EQ(run({"check", "no-such.yaml", "-o", scratch.at("new.txt")}).status, 2);
   EXPECT_FALSE(std::filesystem::exists(scratch.at("new.txt")));
-  EXPECT_EQ(scratch.files().size(), 2U);   // nothing left half-written
+  EXPECT_EQ(scratch.files().size(), 2U);  // nothing left half-written
   const Ran nowhere = run({"check", example("as-found"), "-o", scratch.at("no-folder/report.txt")});
   EXPECT_EQ(nowhere.status, 2);
   EXPECT_TRUE(has(nowhere.err, "[file-unwritable]")) << nowhere.err;
@@ -180,10 +187,12 @@ TEST(Check, LogSaysWhatWasRead) {
 TEST(Check, PermitDateLeftOutLeavesTheChangedLawOpen) {
   const Scratch scratch;
   const std::string site =
-      "format: site/1\nname: Quay House\nplace: fennick-ferry\nstage: entry\npressure: {highest-static: 75 psi}\nline:\n  - meter: {size: 3/4\"}\n";
+      "format: site/1\nname: Quay House\nplace: fennick-ferry\nstage: entry\npressure: {highest-static: 75 "
+      "psi}\nline:\n  - meter: {size: 3/4\"}\n";
   const Json open = judged({"check", scratch.file("site.yaml", site)});
   EXPECT_EQ(outcome(open, "fennick-ferry/reducer-above-static-limit"),
-            "undecided: The law changed, and the day of the permit application is not stated: before and after the change the outcome differs.");
+            "undecided: The law changed, and the day of the permit application is not stated: before and after the "
+            "change the outcome differs.");
   const Json dated = judged({"check", scratch.at("site.yaml"), "--set", "permit-applied-on=2026-06-30"});
   EXPECT_EQ(outcome(dated, "fennick-ferry/reducer-above-static-limit").substr(0, 14), "not applicable");
 }

@@ -77,7 +77,9 @@ TEST(Explain, ShowsEveryClauseWithValueAndPlace) {
   EXPECT_EQ(ran.status, 0);
   EXPECT_TRUE(has(ran.out, "fennick-ferry/reducer-above-static-limit: fail")) << ran.out;
   EXPECT_TRUE(has(ran.out, "  when = yes")) << ran.out;
-  EXPECT_TRUE(has(ran.out, "      pressure.highest-static = 86 psi +/- 2 psi\n          [examples/halyard/as-found.yaml:18:27]\n")) << ran.out;
+  EXPECT_TRUE(has(
+      ran.out, "      pressure.highest-static = 86 psi +/- 2 psi\n          [examples/halyard/as-found.yaml:18:27]\n"))
+      << ran.out;
   EXPECT_TRUE(has(ran.out, "ff-code 52-118")) << ran.out;
   EXPECT_TRUE(has(ran.out, "some pressure-reducer in line = no")) << ran.out;
   EXPECT_FALSE(has(ran.out, "fennick-water/")) << ran.out;
@@ -103,12 +105,16 @@ std::vector<std::string> words_of(const std::string& line) {
   std::vector<std::string> words(1);
   char quote = 0;
   for (const char c : line) {
-    if (quote != 0 && c == quote) quote = 0;
-    else if (quote == 0 && (c == '\'' || c == '"')) quote = c;
-    else if (quote == 0 && c == ' ') words.emplace_back();
-    else words.back() += c;
+    if (quote != 0 && c == quote)
+      quote = 0;
+    else if (quote == 0 && (c == '\'' || c == '"'))
+      quote = c;
+    else if (quote == 0 && c == ' ')
+      words.emplace_back();
+    else
+      words.back() += c;
   }
-  words.erase(words.begin());   // headgate
+  words.erase(words.begin());  // headgate
   return words;
 }
 

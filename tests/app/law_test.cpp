@@ -24,8 +24,8 @@ Json finding(const Json& report, const std::string& rule) {
 const std::string reducer = "fennick-ferry/reducer-above-static-limit";
 
 std::vector<std::string> without_reducer(const std::string& pressure, const std::string& applied) {
-  return {"examples/halyard/as-built.yaml", "--set", "line.pressure-reducer=none", "--set", "pressure.highest-static=" + pressure,
-          "--set", "permit-applied-on=" + applied};
+  return {"examples/halyard/as-built.yaml",      "--set", "line.pressure-reducer=none",  "--set",
+          "pressure.highest-static=" + pressure, "--set", "permit-applied-on=" + applied};
 }
 
 TEST(Law, TheDayBeforeAndTheDayOfTheOrdinance) {
@@ -36,7 +36,8 @@ TEST(Law, TheDayBeforeAndTheDayOfTheOrdinance) {
   const Json after = finding(checked(without_reducer("72 psi", "2026-07-01")), reducer);
   EXPECT_EQ(after["outcome"], "fail");
   EXPECT_EQ(after["limits"][0]["value"], "70 psi");
-  EXPECT_EQ(after["limits"][0]["layer"], "fennick-ferry, Ordinance 26-14, after the spring main breaks, since 2026-07-01");
+  EXPECT_EQ(after["limits"][0]["layer"],
+            "fennick-ferry, Ordinance 26-14, after the spring main breaks, since 2026-07-01");
   EXPECT_EQ(after["limits"][0]["replaced"][0], "80 psi (irc-2018 P2903.3.1)");
 }
 
@@ -57,7 +58,8 @@ TEST(Law, FailsOfEveryTopicNameTheirSourceAndPlace) {
       for (const auto& citation : one["citations"]) EXPECT_NE(citation["seen"], "") << one["rule"];
       EXPECT_TRUE(has(one["at"], ".yaml:")) << one["rule"];
       for (const auto& fact : one["facts"]) {
-        EXPECT_TRUE(fact["value"] == "not stated" || fact["how"] == "computed" || fact["at"] != "") << one["rule"] << fact;
+        EXPECT_TRUE(fact["value"] == "not stated" || fact["how"] == "computed" || fact["at"] != "")
+            << one["rule"] << fact;
       }
     }
     EXPECT_GT(shown, 0) << topic;

@@ -10,10 +10,9 @@
 #include <fstream>
 #include <iterator>
 #include <string>
-#include <vector>
-
 #include <sys/wait.h>
 #include <unistd.h>
+#include <vector>
 
 namespace headgate::test {
 
@@ -44,7 +43,8 @@ class Scratch {
   }
   std::vector<std::string> files() const {
     std::vector<std::string> names;
-    for (const auto& entry : std::filesystem::directory_iterator(path_)) names.push_back(entry.path().filename().string());
+    for (const auto& entry : std::filesystem::directory_iterator(path_))
+      names.push_back(entry.path().filename().string());
     return names;
   }
 
@@ -53,7 +53,7 @@ class Scratch {
 };
 
 struct Ran {
-  int status = -1;   // 128 and more: it was ended by a signal
+  int status = -1;  // 128 and more: it was ended by a signal
   std::string out, err;
 };
 
@@ -90,7 +90,8 @@ inline bool has(const std::string& text, const std::string& part) { return text.
 inline std::string house_without_reducer(const std::string& pressure) {
   return "format: site/1\nname: Quay House\nplace: irc-2018\nstage: entry\n" +
          (pressure.empty() ? "" : "pressure: {highest-static: " + pressure + "}\n") +
-         "line:\n  - meter: {size: 3/4\"}\n  - pipe: {material: k-copper, size: 1\"}\n  - shutoff: {type: ball, size: 1\"}\n";
+         "line:\n  - meter: {size: 3/4\"}\n  - pipe: {material: k-copper, size: 1\"}\n  - shutoff: {type: ball, size: "
+         "1\"}\n";
 }
 
 }  // namespace headgate::test

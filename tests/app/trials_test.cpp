@@ -46,25 +46,35 @@ TEST(Trials, CoverageSaysWhatWasNeverTried) {
   EXPECT_TRUE(has(some.out, "Not covered:\n")) << some.out;
   EXPECT_TRUE(has(some.out, "\n  reducer-above-static-limit: never pass\n")) << some.out;
   EXPECT_TRUE(has(some.out, " rules covered by outcome and boundary.\n")) << some.out;
-  const Ran whole = Trials(good +
-                           "  - name: with one\n    rule: reducer-above-static-limit\n"
-                           "    set: {pressure.highest-static: 90 psi, \"line[4]\": {pressure-reducer: {}}}\n    expect: pass\n").run();
+  const Ran whole =
+      Trials(good +
+             "  - name: with one\n    rule: reducer-above-static-limit\n"
+             "    set: {pressure.highest-static: 90 psi, \"line[4]\": {pressure-reducer: {}}}\n    expect: pass\n")
+          .run();
   EXPECT_EQ(whole.status, 0) << whole.out << whole.err;
   EXPECT_FALSE(has(whole.out, "\n  reducer-above-static-limit: ")) << whole.out;
-  EXPECT_TRUE(has(Trials("  - name: far off\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: 120 psi}\n    expect: fail\n").run().out,
+  EXPECT_TRUE(has(Trials("  - name: far off\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: "
+                         "120 psi}\n    expect: fail\n")
+                      .run()
+                      .out,
                   "static-pressure-max never tried just under, at, just over"));
 }
 
 TEST(Trials, FailingOneSaysExpectedWasAndWhy) {
-  const Trials wrong("  - name: too strict\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: 80 psi}\n    expect: fail\n");
+  const Trials wrong(
+      "  - name: too strict\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: 80 psi}\n    "
+      "expect: fail\n");
   const Ran ran = wrong.run();
   EXPECT_EQ(ran.status, 1);
   EXPECT_TRUE(has(ran.out, "\n0 passed, 1 failed\n")) << ran.out;
   std::string flat = ran.out;
   for (std::size_t at; (at = flat.find("\n        ")) != std::string::npos;) flat.replace(at, 9, " ");
-  EXPECT_TRUE(has(flat, "FAILED  " + wrong.path() + ":7:13: too strict (reducer-above-static-limit): expected fail, was not "
-                        "applicable. Highest static pressure is 80 psi, at most 80 psi (highest static pressure without a "
-                        "pressure reducing valve).\n")) << flat;
+  EXPECT_TRUE(
+      has(flat, "FAILED  " + wrong.path() +
+                    ":7:13: too strict (reducer-above-static-limit): expected fail, was not "
+                    "applicable. Highest static pressure is 80 psi, at most 80 psi (highest static pressure without a "
+                    "pressure reducing valve).\n"))
+      << flat;
   const Json json = Json::parse(wrong.run({"--format", "json"}).out);
   EXPECT_EQ(json["passed"], 0);
   EXPECT_EQ(json["failed"].size(), 1U);
@@ -88,9 +98,15 @@ TEST(Trials, WhatIsWrittenWrongEndsWithTwoAndItsPlace) {
   EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    expect: failed\n"), "[trials-outcome]"));
   EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    expects: fail\n"), "[trials-key]"));
   EXPECT_TRUE(has(said("  - name: a\n    expect: fail\n"), "[trials-missing]"));
-  EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    expect: {80 psi: fail}\n"), "[trials-missing]"));
-  EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest: 80 psi}\n    expect: fail\n"), ":6:20: error: \"highest\" is not a fact of pressure."));
-  EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: 80 psy}\n    expect: fail\n"), "[unknown-unit]"));
+  EXPECT_TRUE(
+      has(said("  - name: a\n    rule: reducer-above-static-limit\n    expect: {80 psi: fail}\n"), "[trials-missing]"));
+  EXPECT_TRUE(has(
+      said(
+          "  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest: 80 psi}\n    expect: fail\n"),
+      ":6:20: error: \"highest\" is not a fact of pressure."));
+  EXPECT_TRUE(has(said("  - name: a\n    rule: reducer-above-static-limit\n    set: {pressure.highest-static: 80 "
+                       "psy}\n    expect: fail\n"),
+                  "[unknown-unit]"));
   EXPECT_TRUE(has(said("  - just words\n"), "[trials-missing]"));
 }
 
@@ -117,7 +133,8 @@ class Language {
     copy(home / "rules/sources.yaml", "rules");
     copy(home / "rules/tables/sizes.yaml", "rules");
     for (const char* own : {"rules", "tables", "vocabulary"}) {
-      scratch_.file("rules/language/" + std::string(own) + ".yaml", read_text(home / "tests/language" / (std::string(own) + ".yaml")));
+      scratch_.file("rules/language/" + std::string(own) + ".yaml",
+                    read_text(home / "tests/language" / (std::string(own) + ".yaml")));
     }
     scratch_.file("jurisdictions/fennick-ferry.yaml", read_text(home / "tests/language/place.yaml"));
     copy(home / "jurisdictions/fennick-water.yaml", "jurisdictions");
@@ -126,9 +143,11 @@ class Language {
     copy(home / "tests/language/site.yaml", "tests/language");
     // The water works change rules that the small project does not have.
     const std::string works = read_text(scratch_.at("jurisdictions/fennick-water.yaml"));
-    scratch_.file("jurisdictions/fennick-water.yaml", works.substr(0, works.find("changes:")) +
-                  "changes:\n  - title: Rules of Service of 2023\n    from: 2023-01-01\n    limits:\n"
-                  "      static-pressure-max: {fw-rules 4.2: 75 psi}\n    change:\n      reducer-above-static-limit: {source: fw-rules 4.2}\n");
+    scratch_.file("jurisdictions/fennick-water.yaml",
+                  works.substr(0, works.find("changes:")) +
+                      "changes:\n  - title: Rules of Service of 2023\n    from: 2023-01-01\n    limits:\n"
+                      "      static-pressure-max: {fw-rules 4.2: 75 psi}\n    change:\n      "
+                      "reducer-above-static-limit: {source: fw-rules 4.2}\n");
   }
   Ran run(std::vector<std::string> arguments) const {
     arguments.insert(arguments.end(), {"--rules", scratch_.at("rules")});
@@ -158,7 +177,8 @@ TEST(Language, ItsSiteIsJudgedByItsRules) {
   std::map<std::string, std::string> first;
   const Json report = Json::parse(ran.out);
   for (const auto& finding : report["findings"]) {
-    first.emplace(finding["rule"].get<std::string>(), finding["outcome"].get<std::string>() + ": " + finding["sentence"].get<std::string>());
+    first.emplace(finding["rule"].get<std::string>(),
+                  finding["outcome"].get<std::string>() + ": " + finding["sentence"].get<std::string>());
   }
   EXPECT_EQ(first["fennick-ferry/reducer-above-static-limit"], "pass: The line has a pressure reducing valve.");
   EXPECT_EQ(first["fennick-water/reducer-above-static-limit"], "pass: The line has a pressure reducing valve.");
@@ -171,7 +191,7 @@ TEST(Language, ItsSiteIsJudgedByItsRules) {
 TEST(Language, ItsFormulasLoadAndCompute) {
   const Language language;
   const Ran ran = language.run({"calc", "meter-loss[3/4 in, 15 gpm].loss", "--in", "psi"});
-  EXPECT_EQ(ran.out, "5.1 psi\n") << ran.err;   // halfway between 2.2 and 8
+  EXPECT_EQ(ran.out, "5.1 psi\n") << ran.err;  // halfway between 2.2 and 8
   EXPECT_EQ(language.run({"calc", "pipe-dimensions[type-l, 3/4 in].inside-diameter", "--in", "in"}).out, "0.785 in\n");
   const Ran beyond = language.run({"calc", "meter-loss[3/4 in, 60 gpm].loss"});
   EXPECT_EQ(beyond.status, 2);
@@ -184,11 +204,12 @@ TEST(Language, AnExceptionCountsOnlyWhereItsSourceIsAdopted) {
       "format: site/1\nname: a\nplace: fennick-ferry\nstage: wall\npermit-applied-on: 2026-09-14\n"
       "line: [pipe: {size: 1\"}, wall: {material: fieldstone, hole: cored, sleeve: none, arch: none}]\n";
   const Ran ran = language.run({"check", language.site(bare)});
-  EXPECT_EQ(ran.status, 3) << ran.out;   // drawing 12 is not confirmed by anybody yet
+  EXPECT_EQ(ran.status, 3) << ran.out;  // drawing 12 is not confirmed by anybody yet
   EXPECT_TRUE(has(ran.out, "Is this so: the detail on standard drawing 12?")) << ran.out;
   const Ran refused = language.run({"check", language.at("site.yaml"), "--set", "confirmed.drawing-12=no"});
   EXPECT_EQ(refused.status, 1) << refused.out;
-  EXPECT_TRUE(has(refused.out, "  found    The pipe passes the fieldstone wall bare. None of these holds:")) << refused.out;
+  EXPECT_TRUE(has(refused.out, "  found    The pipe passes the fieldstone wall bare. None of these holds:"))
+      << refused.out;
 }
 
 }  // namespace

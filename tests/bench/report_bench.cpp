@@ -20,7 +20,8 @@ std::vector<explain::Authority> judged(const Project& project) {
 void word_the_findings(benchmark::State& state) {
   const Project project("fennick-ferry", {example});
   const auto authorities = judged(project);
-  for (auto _ : state) benchmark::DoNotOptimize(explain::report(project.sources(), project.site(0), authorities, example));
+  for (auto _ : state)
+    benchmark::DoNotOptimize(explain::report(project.sources(), project.site(0), authorities, example));
 }
 BENCHMARK(word_the_findings)->Unit(benchmark::kMicrosecond);
 

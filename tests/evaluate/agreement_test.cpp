@@ -13,7 +13,7 @@ namespace headgate::test {
 namespace {
 
 struct Round {
-  std::size_t vocabularies, books, sites;   // of each vocabulary; a place and its second authority count as one book
+  std::size_t vocabularies, books, sites;  // of each vocabulary; a place and its second authority count as one book
 };
 
 Round how_many() {
@@ -61,7 +61,8 @@ class Comparing {
   bool failed() const { return failed_; }
 
  private:
-  void compare(const rulebook::Rulebook& book, const site::Site& site, const Written& text, const std::string& site_text) {
+  void compare(const rulebook::Rulebook& book, const site::Site& site, const Written& text,
+               const std::string& site_text) {
     const auto judgement = evaluate::judge(book, site, {});
     const auto findings = reference::judge(book, site, {});
     const std::string found = reference::difference(judgement, findings);
@@ -107,7 +108,8 @@ TEST(Agreement, OfEvaluatorAndReference) {
     Comparing comparing(seed);
     comparing.run(round);
     pairs += comparing.pairs();
-    for (std::size_t i = 0; i < evaluate::outcome_count; ++i) decided[i] += comparing.decisions(static_cast<evaluate::Outcome>(i));
+    for (std::size_t i = 0; i < evaluate::outcome_count; ++i)
+      decided[i] += comparing.decisions(static_cast<evaluate::Outcome>(i));
     if (comparing.failed() || HasFatalFailure()) return;
   }
   EXPECT_EQ(pairs, 2 * round.vocabularies * round.books * round.sites);

@@ -10,7 +10,7 @@
 
 namespace {
 
-std::size_t taken = 0;   // how often memory was asked for, by the whole program
+std::size_t taken = 0;  // how often memory was asked for, by the whole program
 
 void* take(std::size_t bytes) {
   ++taken;
@@ -48,7 +48,8 @@ TEST(Allocation, ThisTestCounts) {
 }
 
 TEST(Allocation, NoneWhileDecidingTheExample) {
-  const Project project("fennick-ferry", {"examples/halyard/as-found.yaml", "examples/halyard/as-planned.yaml", "examples/halyard/as-built.yaml"});
+  const Project project("fennick-ferry", {"examples/halyard/as-found.yaml", "examples/halyard/as-planned.yaml",
+                                          "examples/halyard/as-built.yaml"});
   ASSERT_EQ(project.said(), "");
   for (std::size_t site = 0; site < 3; ++site) {
     EXPECT_EQ(taken_by_deciding(project.book(), project.site(site)), 0U);

@@ -47,17 +47,20 @@ TEST(Dates, AnOpenEndStaysOpen) {
 }
 
 TEST(Dates, BusinessDaysNeedClosedDays) {
-  EXPECT_EQ(date("reached-on: 2026-05-15", "reached-on + limit.ten", closed), "2026-06-01");   // Memorial Day is closed
+  EXPECT_EQ(date("reached-on: 2026-05-15", "reached-on + limit.ten", closed), "2026-06-01");  // Memorial Day is closed
   EXPECT_EQ(date("reached-on: 2026-06-01", "reached-on - limit.ten", closed), "2026-05-15");
   EXPECT_EQ(date("reached-on: 2026-05-15", "reached-on + limit.ten"), "unknown");
-  EXPECT_EQ(date("reached-on: 2026-12-28", "reached-on + limit.ten", closed), "unknown");      // past what is known
+  EXPECT_EQ(date("reached-on: 2026-12-28", "reached-on + limit.ten", closed), "unknown");  // past what is known
 }
 
 // A span that may be one of several is all of them.
 TEST(Dates, ACoarseSpanMovesBothEnds) {
   const auto due = [](const std::string& material, const std::string& done) {
-    World world({.limits = spans, .rules = rule("it", "each: pipe in line\nrequire: reached-on <= pipe.laid-on + limit.wait[pipe.material]"),
-                 .site = "stage: entry\nreached-on: " + done + "\nline: [pipe: {laid-on: 2026-05-01, material: {value: \"" + material + "\"}}]"});
+    World world(
+        {.limits = spans,
+         .rules = rule("it", "each: pipe in line\nrequire: reached-on <= pipe.laid-on + limit.wait[pipe.material]"),
+         .site = "stage: entry\nreached-on: " + done + "\nline: [pipe: {laid-on: 2026-05-01, material: {value: \"" +
+                 material + "\"}}]"});
     return world.outcomes("it").substr(9);
   };
   EXPECT_EQ(due("k-copper", "2026-05-11"), "pass");
@@ -65,7 +68,7 @@ TEST(Dates, ACoarseSpanMovesBothEnds) {
   EXPECT_EQ(due("one of (k-copper, l-copper)", "2026-05-11"), "pass");
   EXPECT_EQ(due("one of (k-copper, l-copper)", "2026-05-12"), "undecided");
   EXPECT_EQ(due("one of (k-copper, l-copper)", "2026-05-22"), "fail");
-  EXPECT_EQ(due("one of (k-copper, hdpe)", "2026-05-12"), "undecided");   // days and months have no common count
+  EXPECT_EQ(due("one of (k-copper, hdpe)", "2026-05-12"), "undecided");  // days and months have no common count
   EXPECT_EQ(due("mystery", "2026-05-02"), "undecided");
 }
 
@@ -92,7 +95,9 @@ TEST(Dates, MomentsMoveByHours) {
 // --- duties ---
 
 std::string duty(const std::string& facts, const std::string& checked, bool says_done = true) {
-  World world({.limits = spans, .rules = rule("it", std::string("each: test in tests\ndue: test.done-on + limit.month") + (says_done ? "\ndone: test.filed-on" : "")),
+  World world({.limits = spans,
+               .rules = rule("it", std::string("each: test in tests\ndue: test.done-on + limit.month") +
+                                       (says_done ? "\ndone: test.filed-on" : "")),
                .site = "stage: in-service\nchecked-on: " + checked + "\ntests: [{" + facts + "}]"});
   return world.outcomes("it").substr(10) + (world.decision("it").done_late ? ", late" : "");
 }
@@ -125,14 +130,19 @@ TEST(Duties, NobodySaidWhetherItIsDone) {
 TEST(Duties, TheDayOfTheOptionsCounts) {
   evaluate::Options options;
   options.checked_on = std::get<quantity::Day>(quantity::read_date("2026-06-02"));
-  World world({.limits = spans, .rules = rule("it", "each: test in tests\ndue: test.done-on + limit.month\ndone: test.filed-on"),
-               .site = "stage: in-service\nchecked-on: 2026-05-02\ntests: [{done-on: 2026-05-01, filed-on: none}]", .options = options});
+  World world({.limits = spans,
+               .rules = rule("it", "each: test in tests\ndue: test.done-on + limit.month\ndone: test.filed-on"),
+               .site = "stage: in-service\nchecked-on: 2026-05-02\ntests: [{done-on: 2026-05-01, filed-on: none}]",
+               .options = options});
   EXPECT_EQ(world.outcomes("it"), "tests[1]: fail");
 }
 
 TEST(Duties, BeforeItsStageItIsLater) {
-  World world({.limits = spans, .rules = rule("it", "stage: in-service\neach: test in tests\ndue: test.done-on + limit.month\ndone: test.filed-on"),
-               .site = "stage: entry\nchecked-on: 2026-08-01\ntests: [{done-on: 2026-05-01, filed-on: none}]"});
+  World world(
+      {.limits = spans,
+       .rules =
+           rule("it", "stage: in-service\neach: test in tests\ndue: test.done-on + limit.month\ndone: test.filed-on"),
+       .site = "stage: entry\nchecked-on: 2026-08-01\ntests: [{done-on: 2026-05-01, filed-on: none}]"});
   EXPECT_EQ(world.outcomes("it"), "tests[1]: later (fail)");
 }
 

@@ -17,11 +17,11 @@ struct Said {
   std::string text;
   int truth = 0;
 };
-using Sized = std::vector<std::vector<Said>>;   // by how many nodes
+using Sized = std::vector<std::vector<Said>>;  // by how many nodes
 
 Sized all_expressions(std::size_t most) {
   Sized sized(most + 1);
-  sized[1] = {{"no", 0}, {"wet", 1}, {"yes", 2}};   // nobody has said whether it is wet
+  sized[1] = {{"no", 0}, {"wet", 1}, {"yes", 2}};  // nobody has said whether it is wet
   for (std::size_t nodes = 2; nodes <= most; ++nodes) {
     for (const auto& one : sized[nodes - 1]) sized[nodes].push_back({"not (" + one.text + ")", not_table[one.truth]});
     for (std::size_t left = 1; left + 1 < nodes; ++left) {
@@ -56,8 +56,10 @@ TEST(Kleene, LongRowsWithoutBrackets) {
       for (int c = 0; c < 3; ++c) {
         for (int d = 0; d < 3; ++d) {
           const std::string x = leaves[a], y = leaves[b], z = leaves[c], u = leaves[d];
-          EXPECT_EQ(world.value(x + " and " + y + " and " + z + " and " + u), words[and_table[and_table[a][b]][and_table[c][d]]]);
-          EXPECT_EQ(world.value(x + " or " + y + " or " + z + " or " + u), words[or_table[or_table[a][b]][or_table[c][d]]]);
+          EXPECT_EQ(world.value(x + " and " + y + " and " + z + " and " + u),
+                    words[and_table[and_table[a][b]][and_table[c][d]]]);
+          EXPECT_EQ(world.value(x + " or " + y + " or " + z + " or " + u),
+                    words[or_table[or_table[a][b]][or_table[c][d]]]);
         }
       }
     }
@@ -88,7 +90,8 @@ TEST(Kleene, EveryListUpToTwoElements) {
         if (more && every == 2) every = 1;
         World world({.site = site});
         ASSERT_EQ(world.value("some pipe in line where pipe.buried has pipe.laid is trench"), words[some]) << site;
-        ASSERT_EQ(world.value("no pipe in line where pipe.buried has pipe.laid is trench"), words[not_table[some]]) << site;
+        ASSERT_EQ(world.value("no pipe in line where pipe.buried has pipe.laid is trench"), words[not_table[some]])
+            << site;
         ASSERT_EQ(world.value("every pipe in line where pipe.buried has pipe.laid is trench"), words[every]) << site;
       }
     }

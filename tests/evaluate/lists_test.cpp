@@ -7,7 +7,9 @@
 namespace headgate::test {
 namespace {
 
-std::string in(const std::string& site, const std::string& expression) { return World({.site = site}).value(expression); }
+std::string in(const std::string& site, const std::string& expression) {
+  return World({.site = site}).value(expression);
+}
 
 const char* const none = "line: none";
 const char* const left_out = "wet: yes";
@@ -40,7 +42,8 @@ TEST(Lists, ASumOfWhatMayBeNegativeIsUnknownWhileUnfinished) {
 }
 
 TEST(Lists, AnElementThatMayNotCountAddsTheHullOfNothingAndItsValue) {
-  const std::string site = "line: [pipe: {length: 3 ft, buried: yes}, pipe: {length: 5 ft}, pipe: {length: 9 ft, buried: no}]";
+  const std::string site =
+      "line: [pipe: {length: 3 ft, buried: yes}, pipe: {length: 5 ft}, pipe: {length: 9 ft, buried: no}]";
   EXPECT_EQ(in(site, "count(pipe in line where pipe.buried) >= 1"), "yes");
   EXPECT_EQ(in(site, "count(pipe in line where pipe.buried) <= 2"), "yes");
   EXPECT_EQ(in(site, "count(pipe in line where pipe.buried) >= 2"), "undecided");
@@ -76,7 +79,9 @@ TEST(Lists, LeastOfDates) {
   const std::string site = "line: [pipe: {laid-on: 1989}, pipe: {laid-on: 1975-05-04}]\nreached-on: 1980-01-01";
   EXPECT_EQ(in(site, "least(pipe.laid-on for pipe in line) < reached-on"), "yes");
   EXPECT_EQ(in(site, "greatest(pipe.laid-on for pipe in line) < reached-on"), "no");
-  EXPECT_EQ(in("line: [pipe: {laid-on: before 1975}, more]\nreached-on: 1980-01-01", "least(pipe.laid-on for pipe in line) < reached-on"), "yes");
+  EXPECT_EQ(in("line: [pipe: {laid-on: before 1975}, more]\nreached-on: 1980-01-01",
+               "least(pipe.laid-on for pipe in line) < reached-on"),
+            "yes");
 }
 
 TEST(Lists, MoreHidesElementsAnywhere) {
@@ -118,7 +123,8 @@ TEST(Lists, UnionOfTheTrunkAndItsBranches) {
 // --- each ---
 
 std::string each(const std::string& binders, const std::string& require, const std::string& site) {
-  return World({.rules = rule("it", "each: " + binders + "\nrequire: " + require), .site = "stage: entry\n" + site}).outcomes("it");
+  return World({.rules = rule("it", "each: " + binders + "\nrequire: " + require), .site = "stage: entry\n" + site})
+      .outcomes("it");
 }
 
 TEST(Each, OneDecisionAnElement) {
@@ -128,21 +134,28 @@ TEST(Each, OneDecisionAnElement) {
   EXPECT_EQ(each("pipe in line", "pipe.length >= 1 ft", "line: none"), "not applicable");
   EXPECT_EQ(each("pipe in line", "pipe.length >= 1 ft", "wet: yes"), "line left out: undecided");
   EXPECT_EQ(each("pipe in line", "pipe.length >= 1 ft", "line: [more]"), "line open: undecided");
-  EXPECT_EQ(each("pipe in line", "pipe.length >= 1 ft", "line: [pipe: {length: 9 ft}, more]"), "line[1]: pass; line open: undecided");
-  EXPECT_EQ(each("gauge in line", "gauge.reads is recorded", "line: [pipe: {}, more: {except: [gauge]}]"), "not applicable");
+  EXPECT_EQ(each("pipe in line", "pipe.length >= 1 ft", "line: [pipe: {length: 9 ft}, more]"),
+            "line[1]: pass; line open: undecided");
+  EXPECT_EQ(each("gauge in line", "gauge.reads is recorded", "line: [pipe: {}, more: {except: [gauge]}]"),
+            "not applicable");
 }
 
 TEST(Each, WhereLeavesOut) {
   const std::string pipes = "line: [pipe: {buried: yes}, pipe: {buried: no}, pipe: {}, pipe: {length: 1 ft}]";
-  EXPECT_EQ(each("pipe in line where pipe.buried", "pipe.length is recorded", pipes), "line[1]: fail; line[3]: undecided; line[4]: pass");
-  EXPECT_EQ(each("pipe in line where pipe.buried", "pipe.length is recorded", "line: [pipe: {buried: no}]"), "not applicable");
+  EXPECT_EQ(each("pipe in line where pipe.buried", "pipe.length is recorded", pipes),
+            "line[1]: fail; line[3]: undecided; line[4]: pass");
+  EXPECT_EQ(each("pipe in line where pipe.buried", "pipe.length is recorded", "line: [pipe: {buried: no}]"),
+            "not applicable");
 }
 
 TEST(Each, LaterListsUseEarlierElements) {
   const std::string site =
-      "line:\n  - pipe: {near: [sewer: {beside: 1 ft}, gas: {beside: 9 ft}]}\n  - pipe: {near: none}\n  - pipe: {near: [gas: {beside: 3 ft}]}";
-  EXPECT_EQ(each("pipe in line, gas in pipe.near", "gas.beside >= 5 ft", site), "line[1], line[1].near[2]: pass; line[3], line[3].near[1]: fail");
-  EXPECT_EQ(each("pipe in line, pipe as other in line", "pipe comes before other or other comes before pipe", "line: [pipe: {}, pipe: {}]"),
+      "line:\n  - pipe: {near: [sewer: {beside: 1 ft}, gas: {beside: 9 ft}]}\n  - pipe: {near: none}\n  - pipe: {near: "
+      "[gas: {beside: 3 ft}]}";
+  EXPECT_EQ(each("pipe in line, gas in pipe.near", "gas.beside >= 5 ft", site),
+            "line[1], line[1].near[2]: pass; line[3], line[3].near[1]: fail");
+  EXPECT_EQ(each("pipe in line, pipe as other in line", "pipe comes before other or other comes before pipe",
+                 "line: [pipe: {}, pipe: {}]"),
             "line[1], line[1]: fail; line[1], line[2]: pass; line[2], line[1]: pass; line[2], line[2]: fail");
 }
 
@@ -150,8 +163,9 @@ TEST(Each, EveryOpenListIsNamedOnce) {
   const std::string site = "line: [pipe: {near: [gas: {beside: 9 ft}]}, pipe: {}, pipe: {near: [more]}]";
   EXPECT_EQ(each("pipe in line, gas in pipe.near", "gas.beside >= 5 ft", site),
             "line[1], line[1].near[1]: pass; line[2].near left out: undecided; line[3].near open: undecided");
-  EXPECT_EQ(each("pipe in line, pipe as other in line", "pipe.buried or other.buried", "line: [pipe: {buried: yes}, more]"),
-            "line[1], line[1]: pass; line open: undecided");
+  EXPECT_EQ(
+      each("pipe in line, pipe as other in line", "pipe.buried or other.buried", "line: [pipe: {buried: yes}, more]"),
+      "line[1], line[1]: pass; line open: undecided");
 }
 
 // What is not buried is not gone into: its own lists are nobody's business.
@@ -160,11 +174,13 @@ TEST(Each, AListBehindAWhereThatSaysNoIsNotOpen) {
   EXPECT_EQ(each(binders, "gas.beside >= 5 ft", "line: [pipe: {buried: no}]"), "not applicable");
   EXPECT_EQ(each(binders, "gas.beside >= 5 ft", "line: [pipe: {buried: no, near: [more]}]"), "not applicable");
   EXPECT_EQ(each(binders, "gas.beside >= 5 ft", "line: [pipe: {}]"), "line[1].near left out: undecided");
-  EXPECT_EQ(each(binders, "gas.beside >= 5 ft", "line: [pipe: {buried: yes, near: [more]}, pipe: {near: none}]"), "line[1].near open: undecided");
+  EXPECT_EQ(each(binders, "gas.beside >= 5 ft", "line: [pipe: {buried: yes, near: [more]}, pipe: {near: none}]"),
+            "line[1].near open: undecided");
 }
 
 TEST(Each, AnOpenListComesLaterWithItsRule) {
-  World world({.rules = rule("it", "stage: wall\neach: pipe in line\nrequire: pipe.buried"), .site = "stage: entry\nline: [pipe: {buried: yes}, more]"});
+  World world({.rules = rule("it", "stage: wall\neach: pipe in line\nrequire: pipe.buried"),
+               .site = "stage: entry\nline: [pipe: {buried: yes}, more]"});
   EXPECT_EQ(world.outcomes("it"), "line[1]: later (pass); line open: later (undecided)");
 }
 
@@ -173,8 +189,10 @@ TEST(Each, KindsAndGroups) {
   EXPECT_EQ(each("preventer as device in line", "device is vacuum-breaker", site), "line[1]: pass; line[2]: fail");
   EXPECT_EQ(each("preventer as device in line", "device is not vacuum-breaker", site), "line[1]: fail; line[2]: pass");
   EXPECT_EQ(each("preventer as device in line", "device is preventer", site), "line[1]: pass; line[2]: pass");
-  EXPECT_EQ(each("preventer as device in line", "device is one of (vacuum-breaker, double-check)", site), "line[1]: pass; line[2]: pass");
-  EXPECT_EQ(each("preventer as device in line", "device is not one of (double-check)", site), "line[1]: pass; line[2]: fail");
+  EXPECT_EQ(each("preventer as device in line", "device is one of (vacuum-breaker, double-check)", site),
+            "line[1]: pass; line[2]: pass");
+  EXPECT_EQ(each("preventer as device in line", "device is not one of (double-check)", site),
+            "line[1]: pass; line[2]: fail");
 }
 
 }  // namespace

@@ -75,11 +75,14 @@ TEST(Monotony, KnowingMoreOnlySettles) {
           const auto after = known.find(name);
           const Decision* now = after == known.end() ? nullptr : &after->second;
           decided += before.would_be != Outcome::undecided ? 1 : 0;
-          settled += now != nullptr && before.would_be == Outcome::undecided && now->would_be != Outcome::undecided ? 1 : 0;
+          settled +=
+              now != nullptr && before.would_be == Outcome::undecided && now->would_be != Outcome::undecided ? 1 : 0;
           ASSERT_TRUE(may_become(before, now))
               << "seed " << seed << ", " << name << ": " << evaluate::words(before.would_be) << " became "
-              << (now != nullptr ? evaluate::words(now->would_be) : "nothing") << "\n" << text.place << text.limits
-              << text.rules.substr(text.rules.find("  " + name.substr(0, 6)), 2500) << "\n" << some_text << "\nall of it:\n" << all_text;
+              << (now != nullptr ? evaluate::words(now->would_be) : "nothing") << "\n"
+              << text.place << text.limits << text.rules.substr(text.rules.find("  " + name.substr(0, 6)), 2500) << "\n"
+              << some_text << "\nall of it:\n"
+              << all_text;
         }
       }
     }

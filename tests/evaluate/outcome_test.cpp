@@ -49,7 +49,8 @@ TEST(Outcome, NoteAppliesOrNot) {
 }
 
 TEST(Outcome, MetWhetherOrNotItApplies) {
-  World world({.rules = rule("it", "when: wet\nrequire: pressure.highest-static is recorded"), .site = "pressure: {highest-static: 3 psi}"});
+  World world({.rules = rule("it", "when: wet\nrequire: pressure.highest-static is recorded"),
+               .site = "pressure: {highest-static: 3 psi}"});
   EXPECT_EQ(world.outcomes("it"), "pass");
   EXPECT_EQ(world.decision("it").applies, Truth::undecided);
 }
@@ -67,14 +68,18 @@ TEST(Outcome, ExceptionsTakeTheRuleAway) {
 }
 
 TEST(Outcome, AnExceptionCountsOnlyWhereItsSourceIsAdopted) {
-  const std::string rules = rule("it", "unless:\n  bored:\n    if: wet\n    source: code-b 1\nrequire: pressure.highest-static is recorded");
+  const std::string rules =
+      rule("it", "unless:\n  bored:\n    if: wet\n    source: code-b 1\nrequire: pressure.highest-static is recorded");
   EXPECT_EQ(World({.rules = rules, .site = "stage: entry\nwet: yes"}).outcomes("it"), "fail");
-  EXPECT_EQ(World({.rules = rules, .place = "adopts: [code-a, code-b]", .site = "stage: entry\nwet: yes"}).outcomes("it"), "not applicable");
+  EXPECT_EQ(
+      World({.rules = rules, .place = "adopts: [code-a, code-b]", .site = "stage: entry\nwet: yes"}).outcomes("it"),
+      "not applicable");
 }
 
 TEST(Outcome, LaterUntilItsStageIsReached) {
   const auto at = [](const std::string& stage, const std::string& wet) {
-    World world({.rules = rule("it", "stage: wall\nwhen: wet\nrequire: pressure.highest-static is recorded"), .site = "wet: " + wet + "\n" + stage});
+    World world({.rules = rule("it", "stage: wall\nwhen: wet\nrequire: pressure.highest-static is recorded"),
+                 .site = "wet: " + wet + "\n" + stage});
     return world.outcomes("it") + (world.decision("it").stage_unknown ? ", stage unknown" : "");
   };
   EXPECT_EQ(at("stage: entry", "yes"), "later (fail)");
@@ -97,8 +102,11 @@ TEST(Outcome, NotInForce) {
   const std::string rules = rule("it", "require: wet") + rule("other", "require: wet", "code-b 1") +
                             rule("without", "require: pressure.highest-static >= limit.nobodys");
   const std::string limits = "  nobodys: {title: Nobody's, values: {code-b 1: 5 psi}}";
-  World world({.limits = limits, .rules = rules, .place = "adopts: code-a\nchanges: [{title: Drops, from: 2026-01-01, drop: {it: code-a 1}}]",
-               .site = "wet: yes", .day = "2026-05-01"});
+  World world({.limits = limits,
+               .rules = rules,
+               .place = "adopts: code-a\nchanges: [{title: Drops, from: 2026-01-01, drop: {it: code-a 1}}]",
+               .site = "wet: yes",
+               .day = "2026-05-01"});
   EXPECT_EQ(world.outcomes("it"), "not in force");
   EXPECT_EQ(world.outcomes("other"), "not in force");
   EXPECT_EQ(world.outcomes("without"), "not in force");
@@ -112,7 +120,9 @@ TEST(Outcome, APlaceThatAdoptsNothingAsksNothing) {
 const char* const two_ways = "require:\n  any:\n    dry: wet is no\n    approved: approved by building-official";
 
 TEST(Outcome, AcceptedOnlyWhereNothingElseMeetsIt) {
-  const auto with = [](const std::string& site) { return World({.rules = rule("it", two_ways), .site = "stage: entry\n" + site}).outcomes("it"); };
+  const auto with = [](const std::string& site) {
+    return World({.rules = rule("it", two_ways), .site = "stage: entry\n" + site}).outcomes("it");
+  };
   const std::string paper = "papers: [approval: {for: it, by: building-official}]";
   EXPECT_EQ(with(paper + "\nwet: yes"), "accepted");
   EXPECT_EQ(with(paper), "accepted");

@@ -86,7 +86,10 @@ const char* const tables = R"(
 )";
 
 std::string look(const std::string& expression, const std::string& site = "wet: yes") {
-  return World({.vocabulary = "records: {site: {facts: {load: number, what: material, bore-size: size}}}", .tables = tables, .site = site}).value(expression);
+  return World({.vocabulary = "records: {site: {facts: {load: number, what: material, bore-size: size}}}",
+                .tables = tables,
+                .site = site})
+      .value(expression);
 }
 
 TEST(Tables, Linear) {
@@ -101,7 +104,7 @@ TEST(Tables, Linear) {
 TEST(Tables, LinearOfACoarseKeyIsTheHullOfWhatItTouches) {
   EXPECT_EQ(look("curve[load].flow >= 20", "load: 3 +/- 1"), "yes");
   EXPECT_EQ(look("curve[load].flow <= 30", "load: 3 +/- 1"), "yes");
-  EXPECT_EQ(look("curve[load].flow < 30", "load: 3 +/- 1"), "undecided");   // the top at 3 lies between
+  EXPECT_EQ(look("curve[load].flow < 30", "load: 3 +/- 1"), "undecided");  // the top at 3 lies between
   EXPECT_EQ(look("curve[load].flow", "load: at least 2"), "unknown");
   EXPECT_EQ(look("curve[load].flow", "load: unknown"), "unknown");
   EXPECT_EQ(look("curve[load].flow", "load: none"), "unknown");
@@ -130,11 +133,11 @@ TEST(Tables, Ranges) {
   EXPECT_EQ(look("bands[load].rate < 2", "load: 5 +/- 2"), "undecided");
   EXPECT_EQ(look("bands[31].rate"), "unknown");
   EXPECT_EQ(look("bands-and-over[11].rate"), "9");
-  EXPECT_EQ(look("bands-and-over[0].rate"), "unknown");   // over is past the last row, not before the first
+  EXPECT_EQ(look("bands-and-over[0].rate"), "unknown");  // over is past the last row, not before the first
   EXPECT_EQ(look("bands-and-over[5.5].rate"), "unknown");
-  EXPECT_EQ(look("bands-and-over[load].rate <= 2", "load: 10 +/- 2"), "undecided");   // may be over
+  EXPECT_EQ(look("bands-and-over[load].rate <= 2", "load: 10 +/- 2"), "undecided");  // may be over
   EXPECT_EQ(look("bands-and-over[load].rate >= 2", "load: 10 +/- 2"), "yes");
-  EXPECT_EQ(look("bands[load].rate >= 3", "load: 29 +/- 2"), "undecided");   // may be past the end
+  EXPECT_EQ(look("bands[load].rate >= 3", "load: 29 +/- 2"), "undecided");  // may be past the end
 }
 
 TEST(Tables, SeveralKeys) {
@@ -189,9 +192,14 @@ TEST(Tables, OfALimit) {
             - [0, 0]
             - [10, 50]
 )";
-  EXPECT_EQ(World({.limits = limits, .place = "adopts: [code-a, code-b]", .site = "wet: yes"}).value("limit.curve-limit[5].flow"), "50");
-  EXPECT_EQ(World({.limits = limits, .place = "adopts: code-b", .site = "wet: yes"}).value("limit.curve-limit[5].flow"), "25");
-  EXPECT_EQ(World({.limits = limits, .place = "adopts: nothing", .site = "wet: yes"}).value("limit.curve-limit[5].flow"), "unknown");
+  EXPECT_EQ(World({.limits = limits, .place = "adopts: [code-a, code-b]", .site = "wet: yes"})
+                .value("limit.curve-limit[5].flow"),
+            "50");
+  EXPECT_EQ(World({.limits = limits, .place = "adopts: code-b", .site = "wet: yes"}).value("limit.curve-limit[5].flow"),
+            "25");
+  EXPECT_EQ(
+      World({.limits = limits, .place = "adopts: nothing", .site = "wet: yes"}).value("limit.curve-limit[5].flow"),
+      "unknown");
 }
 
 }  // namespace

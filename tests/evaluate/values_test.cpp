@@ -7,7 +7,9 @@
 namespace headgate::test {
 namespace {
 
-std::string in(const std::string& site, const std::string& expression) { return World({.site = site}).value(expression); }
+std::string in(const std::string& site, const std::string& expression) {
+  return World({.site = site}).value(expression);
+}
 
 TEST(Comparing, CoarseValuesDecideOnlyWhatTheySettle) {
   const auto at = [](const std::string& pressure, const std::string& test) {
@@ -64,8 +66,8 @@ TEST(Comparing, BothSidesOfAChainCount) {
 TEST(Presence, EveryFactIsPresentNoneOrUnknown) {
   const auto all = [](const std::string& site, const std::string& path) {
     World world({.site = site});
-    return world.value(path + " is fitted") + " " + world.value(path + " is none") + " " + world.value(path + " is recorded") + " " +
-           world.value(path + " is not recorded");
+    return world.value(path + " is fitted") + " " + world.value(path + " is none") + " " +
+           world.value(path + " is recorded") + " " + world.value(path + " is not recorded");
   };
   EXPECT_EQ(all("frost-depth: 3 ft", "frost-depth"), "yes no yes no");
   EXPECT_EQ(all("frost-depth: none", "frost-depth"), "no yes yes no");
@@ -77,7 +79,8 @@ TEST(Presence, EveryFactIsPresentNoneOrUnknown) {
 TEST(Presence, OfListsAndRecords) {
   const auto all = [](const std::string& site, const std::string& path) {
     World world({.site = site});
-    return world.value(path + " is fitted") + " " + world.value(path + " is none") + " " + world.value(path + " is recorded");
+    return world.value(path + " is fitted") + " " + world.value(path + " is none") + " " +
+           world.value(path + " is recorded");
   };
   EXPECT_EQ(all("line: none", "line"), "no yes yes");
   EXPECT_EQ(all("line: []", "line"), "no yes yes");
@@ -100,7 +103,8 @@ TEST(Presence, APropertyOfNoneIsUndecided) {
 
 // Of the only pipe of a line.
 std::string of_pipe(const std::string& facts, const std::string& expression) {
-  World world({.rules = rule("it", "each: pipe in line\nrequire: " + expression), .site = "line: [pipe: {" + facts + "}]"});
+  World world(
+      {.rules = rule("it", "each: pipe in line\nrequire: " + expression), .site = "line: [pipe: {" + facts + "}]"});
   return world.outcomes("it").substr(9);
 }
 
@@ -126,7 +130,8 @@ TEST(Choices, APropertyOverASetIsTheHull) {
   EXPECT_EQ(of_pipe(two, "pipe.material.roughness > 137"), "undecided");
   EXPECT_EQ(of_pipe("material: {value: \"one of (k-copper, hdpe)\"}", "pipe.material.metal"), "undecided");
   EXPECT_EQ(of_pipe("material: {value: \"one of (k-copper, hdpe)\"}", "pipe.material.roughness >= 140"), "pass");
-  EXPECT_EQ(of_pipe("material: {value: \"one of (k-copper, mystery)\"}", "pipe.material.roughness >= 140"), "undecided");
+  EXPECT_EQ(of_pipe("material: {value: \"one of (k-copper, mystery)\"}", "pipe.material.roughness >= 140"),
+            "undecided");
   EXPECT_EQ(of_pipe("material: mystery", "pipe.material.metal"), "undecided");
   EXPECT_EQ(of_pipe("material: none", "pipe.material.metal"), "undecided");
 }
@@ -151,7 +156,7 @@ TEST(Sizes, ComparedThroughTheEquivalence) {
   EXPECT_EQ(of_pipe("size: 20 mm", "pipe.size is same as 3/4\""), "pass");
   EXPECT_EQ(of_pipe("size: 20 mm", "pipe.size < 1\""), "pass");
   EXPECT_EQ(of_pipe("size: 25 mm", "pipe.size < 1\""), "fail");
-  EXPECT_EQ(of_pipe("size: 32 mm", "pipe.size < 2\""), "undecided");   // nothing says what 32 mm stands for
+  EXPECT_EQ(of_pipe("size: 32 mm", "pipe.size < 2\""), "undecided");  // nothing says what 32 mm stands for
   EXPECT_EQ(of_pipe("size: 32 mm", "pipe.size is not same as 2\""), "undecided");
   EXPECT_EQ(of_pipe("size: 32 mm", "pipe.size > 25 mm"), "pass");
   EXPECT_EQ(of_pipe("size: 32 mm", "20 mm <= pipe.size <= 1\""), "undecided");
@@ -161,13 +166,13 @@ TEST(Sizes, ComparedThroughTheEquivalence) {
 TEST(Sizes, DivideAndStepOnOneLadder) {
   EXPECT_EQ(of_pipe("size: 1-1/2\"", "pipe.size / 3/4\" >= 2"), "pass");
   EXPECT_EQ(of_pipe("size: 25 mm", "pipe.size / 20 mm > 1.2"), "pass");
-  EXPECT_EQ(of_pipe("size: 25 mm", "pipe.size / 3/4\" > 1.3"), "pass");   // as an inch
+  EXPECT_EQ(of_pipe("size: 25 mm", "pipe.size / 3/4\" > 1.3"), "pass");  // as an inch
   EXPECT_EQ(of_pipe("size: 50 mm", "pipe.size / 3/4\" > 1.3"), "undecided");
   EXPECT_EQ(of_pipe("size: 3/4\"", "sizes-up(pipe.size, 2) is same as 1-1/4\""), "pass");
   EXPECT_EQ(of_pipe("size: 3/4\"", "sizes-up(pipe.size, -1) is same as 1/2\""), "pass");
-  EXPECT_EQ(of_pipe("size: 2\"", "sizes-up(pipe.size, 1) > 2\""), "undecided");   // past the ladder's end
+  EXPECT_EQ(of_pipe("size: 2\"", "sizes-up(pipe.size, 1) > 2\""), "undecided");  // past the ladder's end
   EXPECT_EQ(of_pipe("size: 25 mm", "sizes-up(pipe.size, 1) is same as 32 mm"), "pass");
-  EXPECT_EQ(of_pipe("size: 7/8\"", "sizes-up(pipe.size, 1) >= 1\""), "undecided");   // no rung
+  EXPECT_EQ(of_pipe("size: 7/8\"", "sizes-up(pipe.size, 1) >= 1\""), "undecided");  // no rung
   EXPECT_EQ(of_pipe("size: 1-1/2\"", "size-steps(3/4\", pipe.size) >= 3"), "pass");
   EXPECT_EQ(of_pipe("size: 1/2\"", "size-steps(1\", pipe.size) >= -2"), "pass");
   EXPECT_EQ(of_pipe("size: 32 mm", "size-steps(1\", pipe.size) >= 1"), "undecided");
@@ -180,9 +185,12 @@ TEST(Sizes, LeastAndGreatestKeepTheirLadder) {
   const std::string metric = "pipe: {size: 20 mm}, pipe: {size: 32 mm}";
   EXPECT_EQ(line(metric, "greatest(pipe.size for pipe in line) is same as 32 mm"), "yes");
   EXPECT_EQ(line(metric, "least(pipe.size for pipe in line) is same as 3/4\""), "yes");
-  EXPECT_EQ(line("pipe: {size: 20 mm}, pipe: {size: 1\"}", "greatest(pipe.size for pipe in line) is same as 1\""), "yes");
-  EXPECT_EQ(line("pipe: {size: 1\"}, pipe: {size: 20 mm}", "least(pipe.size for pipe in line) is same as 20 mm"), "yes");
-  EXPECT_EQ(line("pipe: {size: 1\"}, pipe: {size: 50 mm}", "greatest(pipe.size for pipe in line) > 1/2\""), "undecided");
+  EXPECT_EQ(line("pipe: {size: 20 mm}, pipe: {size: 1\"}", "greatest(pipe.size for pipe in line) is same as 1\""),
+            "yes");
+  EXPECT_EQ(line("pipe: {size: 1\"}, pipe: {size: 20 mm}", "least(pipe.size for pipe in line) is same as 20 mm"),
+            "yes");
+  EXPECT_EQ(line("pipe: {size: 1\"}, pipe: {size: 50 mm}", "greatest(pipe.size for pipe in line) > 1/2\""),
+            "undecided");
   EXPECT_EQ(of_pipe("size: 20 mm", "least(pipe.size, 25 mm) is same as 3/4\""), "pass");
   EXPECT_EQ(of_pipe("size: 25 mm", "greatest(1/2\", pipe.size, 3/4\") is same as 1\""), "pass");
   EXPECT_EQ(of_pipe("size: 50 mm", "greatest(1/2\", pipe.size, 3/4\") > 1/4\""), "undecided");
@@ -191,15 +199,16 @@ TEST(Sizes, LeastAndGreatestKeepTheirLadder) {
 }
 
 TEST(Intervals, ArithmeticHoldsEveryValueItMayBe) {
-  const std::string site = "frost-depth: 10 in +/- 2 in\npressure: {highest-static: at least 40 psi, lowest-static: 0 psi +/- 1 psi}";
+  const std::string site =
+      "frost-depth: 10 in +/- 2 in\npressure: {highest-static: at least 40 psi, lowest-static: 0 psi +/- 1 psi}";
   EXPECT_EQ(in(site, "frost-depth - frost-depth < 5 in"), "yes");
   EXPECT_EQ(in(site, "frost-depth - frost-depth < 4 in"), "undecided");
   EXPECT_EQ(in(site, "frost-depth * 2 >= 16 in"), "yes");
   EXPECT_EQ(in(site, "frost-depth * frost-depth > 63 in2"), "yes");
   EXPECT_EQ(in(site, "-2 * frost-depth <= -16 in"), "yes");
-  EXPECT_EQ(in(site, "pressure.highest-static - pressure.highest-static"), "unknown");    // inf - inf
-  EXPECT_EQ(in(site, "pressure.highest-static * 0"), "unknown");                          // 0 * inf
-  EXPECT_EQ(in(site, "(pressure.highest-static / pressure.lowest-static) > 0"), "undecided");   // may be over 0
+  EXPECT_EQ(in(site, "pressure.highest-static - pressure.highest-static"), "unknown");         // inf - inf
+  EXPECT_EQ(in(site, "pressure.highest-static * 0"), "unknown");                               // 0 * inf
+  EXPECT_EQ(in(site, "(pressure.highest-static / pressure.lowest-static) > 0"), "undecided");  // may be over 0
   EXPECT_EQ(in(site, "pressure.highest-static + 5 psi >= 45 psi"), "yes");
   EXPECT_EQ(in(site, "least(pressure.highest-static, 30 psi) is same as 30 psi"), "yes");
   EXPECT_EQ(in(site, "greatest(pressure.highest-static, 30 psi) >= 40 psi"), "yes");
@@ -209,7 +218,9 @@ TEST(Intervals, ArithmeticHoldsEveryValueItMayBe) {
 TEST(Levels, ReadFromTheAskedMarkOnly) {
   EXPECT_EQ(of_pipe("cover: 40 in below finished-grade", "pipe.cover below finished-grade >= 40 in"), "pass");
   EXPECT_EQ(of_pipe("cover: 40 in below finished-grade", "pipe.cover below ground-at-house >= 40 in"), "undecided");
-  EXPECT_EQ(of_pipe("cover: [40 in below finished-grade, 30 in below ground-at-house]", "pipe.cover below ground-at-house >= 31 in"), "fail");
+  EXPECT_EQ(of_pipe("cover: [40 in below finished-grade, 30 in below ground-at-house]",
+                    "pipe.cover below ground-at-house >= 31 in"),
+            "fail");
   EXPECT_EQ(of_pipe("cover: 40 in above grade", "pipe.cover below finished-grade > 0 in"), "fail");
   EXPECT_EQ(of_pipe("cover: at least 40 in below grade", "pipe.cover below finished-grade >= 36 in"), "pass");
   EXPECT_EQ(of_pipe("cover: at least 40 in below grade", "pipe.cover below finished-grade >= 41 in"), "undecided");
@@ -220,7 +231,8 @@ TEST(Levels, ReadFromTheAskedMarkOnly) {
 
 TEST(Levels, TheMarkMayBeALimit) {
   const std::string limits = "  from: {title: From, type: mark, values: {code-a 1: ground-at-house}}";
-  World world({.limits = limits, .rules = rule("it", "each: pipe in line\nrequire: pipe.cover below limit.from >= 1 ft"),
+  World world({.limits = limits,
+               .rules = rule("it", "each: pipe in line\nrequire: pipe.cover below limit.from >= 1 ft"),
                .site = "line: [pipe: {cover: 2 ft below ground-at-house}, pipe: {cover: 2 ft below grade}]"});
   EXPECT_EQ(world.outcomes("it"), "line[1]: pass; line[2]: undecided");
 }

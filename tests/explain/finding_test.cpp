@@ -12,7 +12,8 @@ using testing::ElementsAre;
 std::vector<std::string> facts(const Finding& finding) {
   std::vector<std::string> lines;
   for (const auto& fact : finding.facts) {
-    lines.push_back(fact.name + " = " + fact.value + (fact.how.empty() ? "" : ", " + fact.how) + (fact.at.empty() ? "" : " @" + fact.at));
+    lines.push_back(fact.name + " = " + fact.value + (fact.how.empty() ? "" : ", " + fact.how) +
+                    (fact.at.empty() ? "" : " @" + fact.at));
   }
   return lines;
 }
@@ -26,8 +27,9 @@ std::vector<std::string> asks(const World& world) {
 }
 
 TEST(Finding, HoldsFactsLimitsAndCitation) {
-  const World world("    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n    caution: Drain it.\n",
-                    "pressure:\n  highest: {value: 86 psi, how: \"gauge, photo 3\"}\nline: [meter, pipe]");
+  const World world(
+      "    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n    caution: Drain it.\n",
+      "pressure:\n  highest: {value: 86 psi, how: \"gauge, photo 3\"}\nline: [meter, pipe]");
   ASSERT_EQ(world.said, "");
   const Finding found = world.finding();
   EXPECT_EQ(found.rule, "town/tried");
@@ -35,7 +37,8 @@ TEST(Finding, HoldsFactsLimitsAndCitation) {
   EXPECT_EQ(found.sentence, "The line has no pressure reducing valve.");
   EXPECT_EQ(found.because, "Highest static pressure is 86 psi, above 80 psi (highest pressure without a reducer).");
   EXPECT_EQ(found.caution, "Drain it.");
-  EXPECT_THAT(facts(found), ElementsAre("pressure.highest = 86 psi, gauge, photo 3 @site:4:20", "line = meter, pipe @site:5:1"));
+  EXPECT_THAT(facts(found),
+              ElementsAre("pressure.highest = 86 psi, gauge, photo 3 @site:4:20", "line = meter, pipe @site:5:1"));
   ASSERT_EQ(found.limits.size(), 1U);
   EXPECT_EQ(found.limits[0].value, "80 psi");
   EXPECT_EQ(found.limits[0].layer, "the project's rules");
@@ -51,19 +54,25 @@ TEST(Finding, LongListsAreCut) {
   for (int i = 0; i < 25; ++i) line += "pipe, ";
   const World world("some gauge in line", line + "meter]");
   EXPECT_EQ(world.finding().facts.at(0).value,
-            "pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, 6 others");
+            "pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, pipe, "
+            "pipe, pipe, pipe, 6 others");
 }
 
 TEST(Finding, BlamesClausesByLabel) {
-  const std::string all = "    require:\n      all:\n        the day: pressure.read-on is recorded\n        the height: pressure.highest is recorded\n";
+  const std::string all =
+      "    require:\n      all:\n        the day: pressure.read-on is recorded\n        the height: pressure.highest "
+      "is recorded\n";
   EXPECT_EQ(told(all, "pressure: {highest: 60 psi}"), "fail: Missing: the day. Day of the reading is not on record.");
-  const std::string any = "    require:\n      any:\n        a gauge: some gauge in line\n        a reducer: some reducer in line\n";
+  const std::string any =
+      "    require:\n      any:\n        a gauge: some gauge in line\n        a reducer: some reducer in line\n";
   EXPECT_EQ(told(any, "line: [meter]"), "fail: None of these holds: a gauge; a reducer.");
   EXPECT_EQ(told(any, "line: [reducer]"), "pass: A reducer.");
 }
 
 TEST(Finding, IfNotSpeaksForTheRule) {
-  const std::string rule = "    each: pipe in line\n    require: pipe.material is k-copper\n    if-not: The pipe is {pipe.material}, {pipe.length} long.\n";
+  const std::string rule =
+      "    each: pipe in line\n    require: pipe.material is k-copper\n    if-not: The pipe is {pipe.material}, "
+      "{pipe.length} long.\n";
   EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe, length: 3 ft}]"), "fail: The pipe is polyethylene, 3 ft long.");
   EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe}]"), "fail: The pipe is polyethylene, (not stated) long.");
 }
@@ -74,23 +83,29 @@ TEST(Finding, NotApplicableSaysWhy) {
             "not applicable: Highest static pressure is 60 psi, at most 80 psi (highest pressure without a reducer).");
   EXPECT_EQ(told("    each: reducer in line\n    require: reducer.set-to >= 50 psi\n", "line: [meter]"),
             "not applicable: There is no pressure reducing valve.");
-  EXPECT_EQ(told("    each: pipe in line where pipe.material is k-copper\n    require: pipe.length >= 1 ft\n", "line: [meter]"),
+  EXPECT_EQ(told("    each: pipe in line where pipe.material is k-copper\n    require: pipe.length >= 1 ft\n",
+                 "line: [meter]"),
             "not applicable: There is no pipe whose material is type K copper.");
-  EXPECT_EQ(told("    unless:\n      nobody lives there:\n        if: house.units is 0\n        source: code 2\n    require: some gauge in line\n",
+  EXPECT_EQ(told("    unless:\n      nobody lives there:\n        if: house.units is 0\n        source: code 2\n    "
+                 "require: some gauge in line\n",
                  "house: {units: 0}\nline: [meter]"),
             "not applicable: Excepted: nobody lives there.");
 }
 
 TEST(Finding, WhereThatHoldsIsNotBlamed) {
-  const std::string rule = "    each: pipe in line where (pipe.material is k-copper and pipe.length >= 2 ft)\n    require: pipe.size >= 1 in\n";
-  EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, length: 1 ft}]"), "not applicable: There is no pipe whose material is type K copper and the pipe's length is at least 2 ft.");
+  const std::string rule =
+      "    each: pipe in line where (pipe.material is k-copper and pipe.length >= 2 ft)\n    require: pipe.size >= 1 "
+      "in\n";
+  EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, length: 1 ft}]"),
+            "not applicable: There is no pipe whose material is type K copper and the pipe's length is at least 2 ft.");
   EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, size: 3/4\"}]"),
             "undecided: Fails if it applies. The pipe's length is not stated.");
 }
 
 TEST(Finding, PassesWhetherOrNotItApplies) {
-  EXPECT_EQ(told("    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n", "line: [reducer]"),
-            "pass: The line has a pressure reducing valve, whether or not it applies.");
+  EXPECT_EQ(
+      told("    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n", "line: [reducer]"),
+      "pass: The line has a pressure reducing valve, whether or not it applies.");
 }
 
 TEST(Finding, UnfinishedListIsItsOwnFinding) {
@@ -109,9 +124,11 @@ TEST(Question, AsksInTheVocabularysWords) {
 }
 
 TEST(Question, AsksForACloserReading) {
-  EXPECT_THAT(asks(World("pressure.highest <= limit.most-pressure", "pressure: {highest: 79 psi +/- 2 psi}")),
-              ElementsAre("pressure.highest||A closer reading: highest static pressure is 79 psi +/- 2 psi, too coarse to compare "
-                          "with 80 psi (highest pressure without a reducer).|measure"));
+  EXPECT_THAT(
+      asks(World("pressure.highest <= limit.most-pressure", "pressure: {highest: 79 psi +/- 2 psi}")),
+      ElementsAre(
+          "pressure.highest||A closer reading: highest static pressure is 79 psi +/- 2 psi, too coarse to compare "
+          "with 80 psi (highest pressure without a reducer).|measure"));
 }
 
 TEST(Question, NamesTheElementItIsAbout) {
@@ -120,8 +137,9 @@ TEST(Question, NamesTheElementItIsAbout) {
 }
 
 TEST(Question, ConfirmedAsksItsClausesLabel) {
-  EXPECT_THAT(asks(World("    require:\n      any:\n        the detail on drawing 12: confirmed as drawing-12\n", "name: a")),
-              ElementsAre("confirmed.drawing-12||Is this so: the detail on drawing 12?|"));
+  EXPECT_THAT(
+      asks(World("    require:\n      any:\n        the detail on drawing 12: confirmed as drawing-12\n", "name: a")),
+      ElementsAre("confirmed.drawing-12||Is this so: the detail on drawing 12?|"));
 }
 
 TEST(Question, DoesNotAskForWhatCannotMatter) {
@@ -131,10 +149,12 @@ TEST(Question, DoesNotAskForWhatCannotMatter) {
 }
 
 TEST(Lines, ShowEveryNodeWithValueAndPlace) {
-  const World world("    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n", "pressure: {highest: 86 psi}\nline: [meter]");
+  const World world("    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n",
+                    "pressure: {highest: 86 psi}\nline: [meter]");
   ASSERT_EQ(world.said, "");
   std::string all;
-  for (const auto& line : explain::lines(world.context(), evaluate::explain(world.judgement, world.judgement.decisions.at(0)))) {
+  for (const auto& line :
+       explain::lines(world.context(), evaluate::explain(world.judgement, world.judgement.decisions.at(0)))) {
     all += std::string(2 * line.depth, ' ') + line.text + " = " + line.value + "\n";
   }
   EXPECT_EQ(all,

@@ -13,10 +13,12 @@ TEST(Sentence, ComparisonStatesValueAndBound) {
   EXPECT_EQ(told(rule, "pressure: {highest: 80.1 psi}"),
             "fail: Highest static pressure is 80.1 psi, above 80 psi (highest pressure without a reducer).");
   EXPECT_EQ(told(rule, "pressure: {highest: 79 psi +/- 2 psi}"),
-            "undecided: Highest static pressure is 79 psi +/- 2 psi, too coarse to compare with 80 psi (highest pressure without a reducer).");
+            "undecided: Highest static pressure is 79 psi +/- 2 psi, too coarse to compare with 80 psi (highest "
+            "pressure without a reducer).");
   EXPECT_EQ(told(rule, "name: a"), "undecided: Highest static pressure is not stated.");
   EXPECT_EQ(told(rule, "pressure: {highest: unknown}"), "undecided: Highest static pressure is stated as unknown.");
-  EXPECT_EQ(told(rule, "pressure: {highest: none}"), "undecided: Highest static pressure is none: there is nothing to compare.");
+  EXPECT_EQ(told(rule, "pressure: {highest: none}"),
+            "undecided: Highest static pressure is none: there is nothing to compare.");
 }
 
 TEST(Sentence, EveryRelationHasItsOwnWords) {
@@ -44,10 +46,12 @@ TEST(Sentence, BetweenNamesBothEnds) {
       "    each: meter in line\n    require: limit.least-height <= meter.height above floor <= limit.most-height\n";
   EXPECT_EQ(told(rule, "line: [meter: {height: 24 in}]"),
             "pass: The meter's height is 24 in, between 12 in (lowest a meter sits) and 36 in (highest a meter sits).");
-  EXPECT_EQ(told(rule, "line: [meter: {height: 40 in}]"),
-            "fail: The meter's height is 40 in, not between 12 in (lowest a meter sits) and 36 in (highest a meter sits).");
+  EXPECT_EQ(
+      told(rule, "line: [meter: {height: 40 in}]"),
+      "fail: The meter's height is 40 in, not between 12 in (lowest a meter sits) and 36 in (highest a meter sits).");
   EXPECT_EQ(told(rule, "line: [meter: {height: 36 in +/- 1 in}]"),
-            "undecided: The meter's height is 36 in +/- 1 in, too coarse to compare with 12 in (lowest a meter sits) and 36 in "
+            "undecided: The meter's height is 36 in +/- 1 in, too coarse to compare with 12 in (lowest a meter sits) "
+            "and 36 in "
             "(highest a meter sits).");
   EXPECT_EQ(told(rule, "line: [meter]"), "undecided: The meter's height is not stated.");
   EXPECT_EQ(told(rule, "line: [meter: {height: 30 in above grade}]"),
@@ -57,12 +61,15 @@ TEST(Sentence, BetweenNamesBothEnds) {
 TEST(Sentence, IsNamesTheMember) {
   const std::string is = "    each: pipe in line\n    require: pipe.material is k-copper\n";
   EXPECT_EQ(told(is, "line: [pipe: {material: k-copper}]"), "pass: The pipe's material is type K copper.");
-  EXPECT_EQ(told(is, "line: [pipe: {material: hdpe}]"), "fail: The pipe's material is polyethylene, not type K copper.");
-  EXPECT_EQ(told(is, "line: [{pipe: {material: \"one of (k-copper, hdpe)\"}}]"),
-            "undecided: The pipe's material is one of type K copper, polyethylene, which may or may not be type K copper.");
+  EXPECT_EQ(told(is, "line: [pipe: {material: hdpe}]"),
+            "fail: The pipe's material is polyethylene, not type K copper.");
+  EXPECT_EQ(
+      told(is, "line: [{pipe: {material: \"one of (k-copper, hdpe)\"}}]"),
+      "undecided: The pipe's material is one of type K copper, polyethylene, which may or may not be type K copper.");
   const std::string is_not = "    each: pipe in line\n    require: pipe.material is not hdpe\n";
   EXPECT_EQ(told(is_not, "line: [pipe: {material: hdpe}]"), "fail: The pipe's material is polyethylene.");
-  EXPECT_EQ(told(is_not, "line: [pipe: {material: k-copper}]"), "pass: The pipe's material is type K copper, not polyethylene.");
+  EXPECT_EQ(told(is_not, "line: [pipe: {material: k-copper}]"),
+            "pass: The pipe's material is type K copper, not polyethylene.");
 }
 
 TEST(Sentence, OneOfAndListsNameWhatWouldDo) {
@@ -92,9 +99,11 @@ TEST(Sentence, FittedNoneAndRecorded) {
   EXPECT_EQ(told(fitted, "line: [wall: {sleeve: none}]"), "fail: The foundation wall has no sleeve.");
   EXPECT_EQ(told(fitted, "line: [wall]"), "undecided: The foundation wall's sleeve is not stated.");
   EXPECT_EQ(told("house.sprinklers is none", "house: {sprinklers: none}"), "pass: The house's sprinklers: none.");
-  EXPECT_EQ(told("pressure.highest is fitted", "pressure: {highest: 60 psi}"), "pass: Highest static pressure is 60 psi.");
+  EXPECT_EQ(told("pressure.highest is fitted", "pressure: {highest: 60 psi}"),
+            "pass: Highest static pressure is 60 psi.");
   EXPECT_EQ(told("pressure.highest is recorded", "name: a"), "fail: Highest static pressure is not on record.");
-  EXPECT_EQ(told("pressure.highest is recorded", "pressure: {highest: 60 psi}"), "pass: Highest static pressure is on record.");
+  EXPECT_EQ(told("pressure.highest is recorded", "pressure: {highest: 60 psi}"),
+            "pass: Highest static pressure is on record.");
 }
 
 TEST(Sentence, PropertyOfWhatIsNotThere) {
@@ -128,7 +137,8 @@ TEST(Sentence, EveryBlamesTheElementThatBreaksItAndNoOther) {
             "pass: Every pipe in the line whose material is type K copper: the pipe's length is at least 2 ft.");
   EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe, length: 1 ft}, pipe: {material: k-copper, length: 1.5 ft}]"),
             "fail: The pipe's length is 1.5 ft, below 2 ft.");
-  EXPECT_EQ(told(rule, "line: [pipe: {length: 3 ft}, pipe: {material: k-copper}]"), "undecided: The pipe's length is not stated.");
+  EXPECT_EQ(told(rule, "line: [pipe: {length: 3 ft}, pipe: {material: k-copper}]"),
+            "undecided: The pipe's length is not stated.");
 }
 
 TEST(Sentence, PapersAndConfirmations) {

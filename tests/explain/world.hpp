@@ -18,7 +18,7 @@ namespace headgate::test {
 inline constexpr const char* trade_vocabulary = R"(format: vocabulary/1
 stages: {survey: the survey, entry: the water entry, in-service: in service}
 roles: {building-official: {title: building official}}
-marks: {floor: {title: the floor}, grade: {title: finished grade}}
+marks: {floor: {title: floor}, grade: {title: finished grade}}
 groups: {preventer: {title: backflow preventer}}
 stops: {truck: at the truck, bibb: at the hose bibb}
 choices:
@@ -95,14 +95,16 @@ struct World {
   World(const std::string& body, const std::string& described) {
     const bool whole = body.find("    ") == 0;
     const std::string keys = whole ? body : "    require: " + body + "\n";
-    for (const auto& [name, text] : {std::pair<std::string, std::string>{"vocabulary", trade_vocabulary},
-                                     {"sources", trade_sources},
-                                     {"rules", "format: rules/1\ntopic: trade\nstage: survey\n" + std::string(trade_limits) +
-                                                   "rules:\n  tried:\n    title: The rule under trial\n    source: code 1\n" + keys +
-                                                   "    why: Because.\n    fix: Mend it.\n"}}) {
+    for (const auto& [name, text] :
+         {std::pair<std::string, std::string>{"vocabulary", trade_vocabulary},
+          {"sources", trade_sources},
+          {"rules", "format: rules/1\ntopic: trade\nstage: survey\n" + std::string(trade_limits) +
+                        "rules:\n  tried:\n    title: The rule under trial\n    source: code 1\n" + keys +
+                        "    why: Because.\n    fix: Mend it.\n"}}) {
       rulebook::add(library, file(name, text), found);
     }
-    place = rulebook::read_place(file("place", "format: place/1\nid: town\ntitle: A town\nadopts: [code, town]\n"), found);
+    place =
+        rulebook::read_place(file("place", "format: place/1\nid: town\ntitle: A town\nadopts: [code, town]\n"), found);
     vocabulary = rulebook::read_vocabulary(library, {&*place}, found);
     book = rulebook::resolve(library, vocabulary, *place, std::nullopt, found);
     site = site::load(file("site", "format: site/1\nstage: entry\n" + described), vocabulary, found);

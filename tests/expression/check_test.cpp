@@ -49,6 +49,7 @@ const std::vector<Case>& cases() {
       {"some preventer as breaker in line has breaker.height above highest-outlet >= limit.breaker-rise",
        "a yes or no: some preventer as breaker in line has breaker.height above highest-outlet >= "
        "limit.breaker-rise[breaker]"},
+      {"limit.breaker-rise[vacuum-breaker] > 3 ft", "a yes or no: limit.breaker-rise[vacuum-breaker] > 3 ft"},
       {"some preventer in line has preventer is one of limit.high-hazard-preventers",
        "a yes or no: some preventer in line has preventer is one of limit.high-hazard-preventers"},
       {"some valve in line has valve is one of (ball-valve, gate-valve)",

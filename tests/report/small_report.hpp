@@ -3,13 +3,13 @@
 
 #include <fstream>
 #include <string>
-
-#include <nlohmann/json.hpp>
 #include <valijson/adapters/nlohmann_json_adapter.hpp>
 #include <valijson/schema.hpp>
 #include <valijson/schema_parser.hpp>
 #include <valijson/validation_results.hpp>
 #include <valijson/validator.hpp>
+
+#include <nlohmann/json.hpp>
 
 #include "report/report.hpp"
 
@@ -46,7 +46,8 @@ inline Finding small_finding() {
   finding.sentence = "The line has no pressure reducing valve.";
   finding.because = "Highest static pressure is 86 psi, above 70 psi (highest static pressure).";
   finding.citations = {{"code-x", "Code X, 2018", "604.8", "secondary", "a forum", "", ""}};
-  finding.facts = {{"pressure.highest-static", "highest static pressure", "86 psi", "quay.yaml:9:28", "gauge, photo 3", false}};
+  finding.facts = {
+      {"pressure.highest-static", "highest static pressure", "86 psi", "quay.yaml:9:28", "gauge, photo 3", false}};
   LimitShown limit;
   limit.name = "static-max";
   limit.title = "Highest static pressure";

@@ -27,10 +27,10 @@ std::string too_wide(const std::string& text, std::size_t width) {
 
 TEST(Text, NothingFoundStillAnswersTotalsAndCloses) {
   EXPECT_EQ(report::text(small_report(), {}), head +
-            "  answer   Nothing fails and nothing is left undecided.\n"
-            "\n"
-            "No findings.\n"
-            "A licensed person decides.\n");
+                                                  "  answer   Nothing fails and nothing is left undecided.\n"
+                                                  "\n"
+                                                  "No findings.\n"
+                                                  "A licensed person decides.\n");
 }
 
 TEST(Text, FailIsWrittenInFull) {
@@ -38,26 +38,27 @@ TEST(Text, FailIsWrittenInFull) {
   report.findings = {small_finding()};
   report.totals[1] = 1;
   report.totals[0] = 2;
-  EXPECT_EQ(report::text(report, {}), head +
-            "  answer   1 finding fails.\n"
-            "\n"
-            "FAIL  mill-town/reducer-fitted (pressure, binds from entry)\n"
-            "           A reducer is fitted.\n"
-            "  found    The line has no pressure reducing valve.\n"
-            "  because  Highest static pressure is 86 psi, above 70 psi (highest static\n"
-            "           pressure).\n"
-            "  fact     pressure.highest-static = 86 psi, gauge, photo 3 (quay.yaml:9:28)\n"
-            "  limit    static-max = 70 psi, set by mill-town, Ordinance 5, since 2026-07-01:\n"
-            "           town-code 52 (Town Code), seen: adopted text\n"
-            "           replaces 80 psi (code-x 604.8)\n"
-            "  source   code-x 604.8 (Code X, 2018), seen: secondary (a forum)\n"
-            "  why      High pressure wears valves.\n"
-            "  fix      Fit a valve at the entry.\n"
-            "  caution  Drain before cutting.\n"
-            "  note     often misread: At the limit itself none is asked for.\n"
-            "\n"
-            "2 pass, 1 fail.\n"
-            "A licensed person decides.\n");
+  EXPECT_EQ(report::text(report, {}),
+            head +
+                "  answer   1 finding fails.\n"
+                "\n"
+                "FAIL  mill-town/reducer-fitted (pressure, binds from entry)\n"
+                "           A reducer is fitted.\n"
+                "  found    The line has no pressure reducing valve.\n"
+                "  because  Highest static pressure is 86 psi, above 70 psi (highest static\n"
+                "           pressure).\n"
+                "  fact     pressure.highest-static = 86 psi, gauge, photo 3 (quay.yaml:9:28)\n"
+                "  limit    static-max = 70 psi, set by mill-town, Ordinance 5, since 2026-07-01:\n"
+                "           town-code 52 (Town Code), seen: adopted text\n"
+                "           replaces 80 psi (code-x 604.8)\n"
+                "  source   code-x 604.8 (Code X, 2018), seen: secondary (a forum)\n"
+                "  why      High pressure wears valves.\n"
+                "  fix      Fit a valve at the entry.\n"
+                "  caution  Drain before cutting.\n"
+                "  note     often misread: At the limit itself none is asked for.\n"
+                "\n"
+                "2 pass, 1 fail.\n"
+                "A licensed person decides.\n");
 }
 
 TEST(Text, SecondFindingOfARuleKeepsItsCautionAndPointsBack) {
@@ -94,10 +95,14 @@ TEST(Text, PassesAreOneLineAndOnlyWithAll) {
   report.findings = {pass};
   report.totals[0] = 1;
   EXPECT_EQ(report::text(report, {}).find("PASS"), std::string::npos);
-  EXPECT_NE(report::text(report, {80, true}).find("\nPASS  mill-town/reducer-fitted at line[3] meter: The meter's size is 1\".\n"), std::string::npos);
+  EXPECT_NE(report::text(report, {80, true})
+                .find("\nPASS  mill-town/reducer-fitted at line[3] meter: The meter's size is 1\".\n"),
+            std::string::npos);
   report.plan = true;
-  EXPECT_NE(report::text(report, {80, true}).find("\nPASSES AS PLANNED  mill-town/reducer-fitted at line[3] meter: The meter's size\n"
-                                                  "           is 1\".\n"), std::string::npos);
+  EXPECT_NE(report::text(report, {80, true})
+                .find("\nPASSES AS PLANNED  mill-town/reducer-fitted at line[3] meter: The meter's size\n"
+                      "           is 1\".\n"),
+            std::string::npos);
 }
 
 TEST(Text, UndecidedComesByQuestion) {
@@ -118,24 +123,25 @@ TEST(Text, UndecidedComesByQuestion) {
   single.rules = {"t/a"};
   report.next = {question, single};
   report.unfinished = {"line"};
-  EXPECT_EQ(report::text(report, {}), head +
-            "  answer   Nothing fails, 9 are undecided.\n"
-            "\n"
-            "UNDECIDED  9 findings wait on: What lead content is it certified for? (line[7]\n"
-            "           shutoff)\n"
-            "  state    line[7].lead-share, found by looking\n"
-            "  hint     Read the tag.\n"
-            "  rules    t/a, t/b, t/c, t/d, t/e, t/f and 2 others\n"
-            "\n"
-            "UNDECIDED  1 finding waits on: What else is there, to the end of the line?\n"
-            "  state    line\n"
-            "  rule     t/a\n"
-            "\n"
-            "UNFINISHED  line: not written down to the end, so nothing is concluded from what\n"
-            "           is not there\n"
-            "\n"
-            "9 undecided.\n"
-            "A licensed person decides.\n");
+  EXPECT_EQ(report::text(report, {}),
+            head +
+                "  answer   Nothing fails, 9 are undecided.\n"
+                "\n"
+                "UNDECIDED  9 findings wait on: What lead content is it certified for? (line[7]\n"
+                "           shutoff)\n"
+                "  state    line[7].lead-share, found by looking\n"
+                "  hint     Read the tag.\n"
+                "  rules    t/a, t/b, t/c, t/d, t/e, t/f and 2 others\n"
+                "\n"
+                "UNDECIDED  1 finding waits on: What else is there, to the end of the line?\n"
+                "  state    line\n"
+                "  rule     t/a\n"
+                "\n"
+                "UNFINISHED  line: not written down to the end, so nothing is concluded from what\n"
+                "           is not there\n"
+                "\n"
+                "9 undecided.\n"
+                "A licensed person decides.\n");
 }
 
 TEST(Text, LaterShowsWhatWouldFailNow) {
@@ -160,17 +166,23 @@ TEST(Text, PlacesSideBySideWhereTheyDiffer) {
   report.differences = {{"a", "line[2] pipe", {{"mill-town", "pass"}, {"mill-water", "fail"}}}};
   const std::string text = report::text(report, {});
   EXPECT_NE(text.find("  law      Mill Town (mill-town), and beside it mill-water\n"), std::string::npos);
-  EXPECT_NE(text.find("\nCONTRADICTION  mill-town/a and mill-water/b ask for opposite things: some gauge\n           in line\n"), std::string::npos);
-  EXPECT_NE(text.find("\nWHERE THE PLACES DIFFER\n  a at line[2] pipe: mill-town pass; mill-water fail\n"), std::string::npos);
+  EXPECT_NE(
+      text.find(
+          "\nCONTRADICTION  mill-town/a and mill-water/b ask for opposite things: some gauge\n           in line\n"),
+      std::string::npos);
+  EXPECT_NE(text.find("\nWHERE THE PLACES DIFFER\n  a at line[2] pipe: mill-town pass; mill-water fail\n"),
+            std::string::npos);
 }
 
 TEST(Text, NeverWiderThanAskedUnlessAWordIs) {
   Report report = small_report();
   Finding wide = small_finding();
   wide.facts[0].at = std::string(120, 'x') + ".yaml:1:1";
-  wide.why = "Gr\u00f6\u00dfe und Druck m\u00fcssen passen, und zwar \u00fcberall im Haus, vom Keller bis unter das Dach.";
+  wide.why =
+      "Gr\u00f6\u00dfe und Druck m\u00fcssen passen, und zwar \u00fcberall im Haus, vom Keller bis unter das Dach.";
   report.findings = {wide, small_finding()};
-  for (const std::size_t width : {40U, 60U, 80U, 120U}) EXPECT_EQ(too_wide(report::text(report, {width, true}), width), "") << width;
+  for (const std::size_t width : {40U, 60U, 80U, 120U})
+    EXPECT_EQ(too_wide(report::text(report, {width, true}), width), "") << width;
 }
 
 TEST(Text, NothingATerminalActsOnGetsOut) {

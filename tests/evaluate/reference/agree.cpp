@@ -31,7 +31,9 @@ std::string shown(const Value& value, const Type& type) {
     case Kind::kind: return fmt::format("id {}", value.id);
     case Kind::text:
     case Kind::answers: return "text";
-    case Kind::span: return fmt::format("[{:.17g}, {:.17g}] span {}", value.number.lo, value.number.hi, static_cast<int>(value.span_unit));
+    case Kind::span:
+      return fmt::format("[{:.17g}, {:.17g}] span {}", value.number.lo, value.number.hi,
+                         static_cast<int>(value.span_unit));
     default: break;
   }
   const bool size = type.kind == Kind::number && type.dimension == quantity::dimensions::size;
@@ -57,16 +59,20 @@ std::string compared(Truth a, Truth b, std::string_view what) {
 std::string in_clause(const WorkedClause& worked, const PlannedClause& planned, const Judgement& judgement) {
   const std::string label = worked.clause->label.empty() ? "a clause" : worked.clause->label;
   std::string found = compared(judgement.cells[planned.truth].truth, worked.truth, label);
-  if (worked.expression && found.empty()) found = difference(*worked.expression, judgement.plan, judgement.cells, planned.node);
+  if (worked.expression && found.empty())
+    found = difference(*worked.expression, judgement.plan, judgement.cells, planned.node);
   if (worked.kids.size() != planned.kids.size()) return label + ": not the same clauses";
-  for (std::size_t i = 0; i < worked.kids.size() && found.empty(); ++i) found = in_clause(worked.kids[i], planned.kids[i], judgement);
+  for (std::size_t i = 0; i < worked.kids.size() && found.empty(); ++i)
+    found = in_clause(worked.kids[i], planned.kids[i], judgement);
   return found;
 }
 
-std::string in_nodes(const std::vector<Worked>& worked, const std::vector<PlannedId>& planned, const Judgement& judgement) {
+std::string in_nodes(const std::vector<Worked>& worked, const std::vector<PlannedId>& planned,
+                     const Judgement& judgement) {
   if (worked.size() != planned.size()) return "not as many expressions";
   std::string found;
-  for (std::size_t i = 0; i < worked.size() && found.empty(); ++i) found = difference(worked[i], judgement.plan, judgement.cells, planned[i]);
+  for (std::size_t i = 0; i < worked.size() && found.empty(); ++i)
+    found = difference(worked[i], judgement.plan, judgement.cells, planned[i]);
   return found;
 }
 
@@ -81,7 +87,8 @@ std::string in_instance(const Finding& finding, const Instance& at, const Judgem
   };
   found = in_nodes(finding.where, at.where, judgement);
   clause(finding.when, at.when);
-  for (std::size_t i = 0; i < finding.unless.size() && found.empty(); ++i) found = in_clause(finding.unless[i], at.unless[i], judgement);
+  for (std::size_t i = 0; i < finding.unless.size() && found.empty(); ++i)
+    found = in_clause(finding.unless[i], at.unless[i], judgement);
   clause(finding.require, at.require);
   node(finding.due, at.due);
   node(finding.done, at.done);
@@ -90,20 +97,24 @@ std::string in_instance(const Finding& finding, const Instance& at, const Judgem
 
 std::string in_decision(const Decision& a, const Decision& b) {
   const auto truth = [](std::string_view what, Truth x, Truth y) { return compared(x, y, what); };
-  if (a.outcome != b.outcome) return fmt::format("outcome {}, reference {}", evaluate::words(a.outcome), evaluate::words(b.outcome));
-  if (a.would_be != b.would_be) return fmt::format("would be {}, reference {}", evaluate::words(a.would_be), evaluate::words(b.would_be));
+  if (a.outcome != b.outcome)
+    return fmt::format("outcome {}, reference {}", evaluate::words(a.outcome), evaluate::words(b.outcome));
+  if (a.would_be != b.would_be)
+    return fmt::format("would be {}, reference {}", evaluate::words(a.would_be), evaluate::words(b.would_be));
   for (const auto& found : {truth("applies", a.applies, b.applies), truth("when", a.when, b.when),
                             truth("exception", a.exception, b.exception), truth("require", a.require, b.require)}) {
     if (!found.empty()) return found;
   }
-  const bool flags = a.by_approval == b.by_approval && a.stage_unknown == b.stage_unknown && a.nothing_matched == b.nothing_matched &&
-                     a.duty_open == b.duty_open && a.done_late == b.done_late && a.unfinished == b.unfinished;
+  const bool flags = a.by_approval == b.by_approval && a.stage_unknown == b.stage_unknown &&
+                     a.nothing_matched == b.nothing_matched && a.duty_open == b.duty_open &&
+                     a.done_late == b.done_late && a.unfinished == b.unfinished;
   return flags ? "" : "not the same approval, stage, duty or list";
 }
 
 std::string named(const Judgement& judgement, const Finding& finding) {
   std::string name = judgement.book->rules[finding.decision.rule].id;
-  for (const auto element : finding.elements) name += " " + site::address(*judgement.site, *judgement.book->vocabulary, element);
+  for (const auto element : finding.elements)
+    name += " " + site::address(*judgement.site, *judgement.book->vocabulary, element);
   return name;
 }
 
@@ -119,10 +130,12 @@ std::string difference(const Worked& worked, const Plan& plan, const std::vector
   if (at.tree != worked.tree || at.node != worked.node) return here("another node", "");
   if (!same_value(value, worked.value, node.type)) return here(shown(value, node.type), shown(worked.value, node.type));
   if (!same_kids(node)) return "";
-  if (at.kid_count != worked.kids.size()) return here(fmt::format("{} kids", at.kid_count), fmt::format("{} kids", worked.kids.size()));
+  if (at.kid_count != worked.kids.size())
+    return here(fmt::format("{} kids", at.kid_count), fmt::format("{} kids", worked.kids.size()));
   for (std::size_t i = 0; i < worked.kids.size(); ++i) {
     const auto kid = plan.kids[at.first_kid + i];
-    if (plan.nodes[kid].about != worked.kids[i].about && worked.kids[i].about != site::nowhere) return here("another element", "");
+    if (plan.nodes[kid].about != worked.kids[i].about && worked.kids[i].about != site::nowhere)
+      return here("another element", "");
     std::string found = difference(worked.kids[i], plan, cells, kid);
     if (!found.empty()) return found;
   }
@@ -134,7 +147,8 @@ std::string difference(const Judgement& judgement, const std::vector<Finding>& f
     const Decision& decision = judgement.decisions[i];
     const Finding& finding = findings[i];
     std::string found;
-    if (decision.rule != finding.decision.rule || evaluate::elements(judgement, decision) != finding.elements) found = "another rule or element";
+    if (decision.rule != finding.decision.rule || evaluate::elements(judgement, decision) != finding.elements)
+      found = "another rule or element";
     if (found.empty() && decision.instance != evaluate::no_instance) {
       found = in_instance(finding, judgement.plan.instances[decision.instance], judgement);
     }

@@ -40,8 +40,9 @@ Worked Interpreter::node(const Tree& tree, NodeId id, Frame& frame) {
   const Node& at = tree[id];
   const bool walks_a_list = at.binder.list != expression::no_node;
   const bool kids_first = !walks_a_list && at.op != Op::in_list;
-  const bool kind = at.op == Op::is_item && at.shapes.any();   // `is pipe`: a kind is no value
-  for (std::size_t i = 0; kids_first && i < (kind ? 1 : at.kids.size()); ++i) out.kids.push_back(node(tree, at.kids[i], frame));
+  const bool kind = at.op == Op::is_item && at.shapes.any();  // `is pipe`: a kind is no value
+  for (std::size_t i = 0; kids_first && i < (kind ? 1 : at.kids.size()); ++i)
+    out.kids.push_back(node(tree, at.kids[i], frame));
   out.value = value(tree, at, out, frame);
   return out;
 }
@@ -158,18 +159,25 @@ Value Interpreter::arithmetic(const Tree& tree, const Node& at, const Worked& ou
   if (!all_present(out)) return vocabulary::unknown();
   const bool steps = at.op == Op::add || at.op == Op::subtract;
   if (at.type.kind == Kind::date && steps) return step_date(at, out);
-  const bool of_sizes = type_of(tree, at, 0).kind == Kind::number && type_of(tree, at, 0).dimension == quantity::dimensions::size;
+  const bool of_sizes =
+      type_of(tree, at, 0).kind == Kind::number && type_of(tree, at, 0).dimension == quantity::dimensions::size;
   if (of_sizes && at.op != Op::negate) return sizes(at, out);
   Interval result = out.kids[0].value.number;
   if (at.op == Op::negate) result = quantity::negate(result);
   for (std::size_t i = 1; i < out.kids.size(); ++i) {
     const Interval next = out.kids[i].value.number;
-    if (at.op == Op::add) result = quantity::add(result, next);
-    else if (at.op == Op::subtract) result = quantity::subtract(result, next);
-    else if (at.op == Op::multiply) result = quantity::multiply(result, next);
-    else if (at.op == Op::divide) result = quantity::divide(result, next);
-    else if (at.op == Op::least) result = quantity::least(result, next);
-    else result = quantity::greatest(result, next);
+    if (at.op == Op::add)
+      result = quantity::add(result, next);
+    else if (at.op == Op::subtract)
+      result = quantity::subtract(result, next);
+    else if (at.op == Op::multiply)
+      result = quantity::multiply(result, next);
+    else if (at.op == Op::divide)
+      result = quantity::divide(result, next);
+    else if (at.op == Op::least)
+      result = quantity::least(result, next);
+    else
+      result = quantity::greatest(result, next);
   }
   return vocabulary::of_number(result);
 }
@@ -181,7 +189,8 @@ Value Interpreter::sizes(const Node& at, const Worked& out) const {
     Value next = out.kids[i].value;
     if (!evaluate::same_ladder(best, next, book_)) return vocabulary::unknown();
     if (at.op == Op::divide) return vocabulary::of_number(quantity::divide(best.number, next.number));
-    best.number = at.op == Op::least ? quantity::least(best.number, next.number) : quantity::greatest(best.number, next.number);
+    best.number =
+        at.op == Op::least ? quantity::least(best.number, next.number) : quantity::greatest(best.number, next.number);
   }
   return best;
 }
@@ -221,7 +230,8 @@ Value Interpreter::property(const Tree& tree, const Node& at, const Worked& out)
 Value Interpreter::reading(const Node& at, const Worked& out) const {
   if (!all_present(out)) return vocabulary::unknown();
   for (const auto& one : site_.levels[out.kids[0].value.id]) {
-    if (one.mark == out.kids[1].value.id) return vocabulary::of_number(at.before ? quantity::negate(one.height_m) : one.height_m);
+    if (one.mark == out.kids[1].value.id)
+      return vocabulary::of_number(at.before ? quantity::negate(one.height_m) : one.height_m);
   }
   return vocabulary::unknown();
 }

@@ -32,15 +32,15 @@ struct Worked {
   const Tree* tree = nullptr;
   NodeId node = expression::no_node;
   Value value;
-  site::ElementId about = site::nowhere;   // of a list's kid
+  site::ElementId about = site::nowhere;  // of a list's kid
   std::vector<Worked> kids;
 };
 
 // A list as a quantifier sees it.
 struct Seen {
   site::ListId list = site::nowhere;
-  std::vector<site::ElementId> elements;   // of the kinds asked for
-  bool complete = false;                   // there are no others of these kinds
+  std::vector<site::ElementId> elements;  // of the kinds asked for
+  bool complete = false;                  // there are no others of these kinds
 };
 
 class Interpreter {

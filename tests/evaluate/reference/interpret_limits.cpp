@@ -26,7 +26,8 @@ const LimitValue* in_force(const rulebook::Limit& limit) {
 }  // namespace
 
 // Rows are replaced row by row: the strongest source that has the row counts, and `base` is the next below it.
-Value Interpreter::limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out) {
+Value Interpreter::limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element,
+                             Worked& out) {
   const auto& chain = book_.limits[limit].chain;
   for (std::size_t i = from; i < chain.size(); ++i) {
     const Tree* tree = tree_of(chain[i], row);
@@ -72,8 +73,10 @@ Value Interpreter::in_limit(const Tree& tree, const Node& at, Worked& out, Frame
   std::uint64_t listed = 0;
   for (const auto& item : value->list) {
     listed |= item.members;
-    if (type.kind == Type::Kind::element) any = quantity::either(any, quantity::truth(site_.elements[subject.id].shape == item.id));
-    else any = quantity::either(any, evaluate::same(subject, item, type, book_).truth);
+    if (type.kind == Type::Kind::element)
+      any = quantity::either(any, quantity::truth(site_.elements[subject.id].shape == item.id));
+    else
+      any = quantity::either(any, evaluate::same(subject, item, type, book_).truth);
   }
   const bool choice = type.kind == Type::Kind::choice && !value->list.empty();
   if (choice && (subject.members & ~listed) == 0) any = Truth::yes;
@@ -92,7 +95,7 @@ Value Interpreter::look_up(const Tree& tree, const Node& at, const Worked& out) 
   for (std::size_t i = of_limit ? 1 : 0; i < out.kids.size(); ++i) {
     Value key = out.kids[i].value;
     if (!evaluate::usable(key)) return vocabulary::unknown();
-    if (tree[at.kids[i]].type.kind == Type::Kind::element) key.id = site_.elements[key.id].shape;   // a row a kind
+    if (tree[at.kids[i]].type.kind == Type::Kind::element) key.id = site_.elements[key.id].shape;  // a row a kind
     keys.push_back(key);
   }
   return evaluate::look_up(book_.tables[table], keys, at.column, book_).value;

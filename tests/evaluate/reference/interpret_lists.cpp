@@ -42,7 +42,9 @@ bool all_metric(const std::vector<Item>& items) {
   return metric > 0;
 }
 
-bool of_sizes(const Type& type) { return type.kind == Type::Kind::number && type.dimension == quantity::dimensions::size; }
+bool of_sizes(const Type& type) {
+  return type.kind == Type::Kind::number && type.dimension == quantity::dimensions::size;
+}
 
 }  // namespace
 
@@ -62,7 +64,7 @@ Seen Interpreter::see(const Value& list, const vocabulary::ShapeSet& kinds) cons
 // some: one that is, and no: none that is; every: none that is not. An unfinished list may hold another.
 Value Interpreter::quantifier(const Tree& tree, const Node& at, Worked& out, Frame& frame) {
   const Seen seen = see(node(tree, at.binder.list, frame).value, at.binder.shapes);
-  Truth found = Truth::no;   // one that counts and has it; of `every`: one that counts and has it not
+  Truth found = Truth::no;  // one that counts and has it; of `every`: one that counts and has it not
   for (const auto element : seen.elements) {
     frame[at.binder.variable] = element;
     Truth parts[] = {Truth::yes, Truth::yes};
@@ -120,7 +122,8 @@ Value Interpreter::extreme_of(const Node& at, const Seen& seen, const Worked& ou
   double hi = infinity;
   for (const auto& item : all) {
     Value value = item.value;
-    if (of_sizes(at.type) && !item.value.number.everything() && !evaluate::same_ladder(value, best, book_)) return vocabulary::unknown();
+    if (of_sizes(at.type) && !item.value.number.everything() && !evaluate::same_ladder(value, best, book_))
+      return vocabulary::unknown();
     if (!least) value.number = quantity::negate(value.number);
     lo = std::min(lo, value.number.lo);
     if (item.where == Truth::yes) hi = std::min(hi, value.number.hi);

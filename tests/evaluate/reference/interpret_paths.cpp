@@ -48,7 +48,8 @@ Value Interpreter::path(const Node& at, Worked& out, const Frame& frame) {
 Value Interpreter::derived(site::ElementId element, site::FieldId field, Worked& out) {
   const auto* formula = book_.derivation(site_.elements[element].shape, field);
   if (formula == nullptr) return vocabulary::unknown();
-  if (!running_.insert({element, field}).second) return vocabulary::unknown();   // a site's own reference may close a circle
+  if (!running_.insert({element, field}).second)
+    return vocabulary::unknown();  // a site's own reference may close a circle
   const auto below = std::move(below_);
   below_.clear();
   out.kids.push_back(work(formula->tree, {element}));
@@ -63,7 +64,8 @@ Value Interpreter::paper(const Node& at) const {
 
 Value Interpreter::confirmed(const Node& at) const {
   const auto answer = site_.confirmed.find(at.name);
-  if (answer == site_.confirmed.end() || answer->second.value.presence != Presence::present) return vocabulary::of_truth(Truth::undecided);
+  if (answer == site_.confirmed.end() || answer->second.value.presence != Presence::present)
+    return vocabulary::of_truth(Truth::undecided);
   return vocabulary::of_truth(answer->second.value.truth);
 }
 

@@ -87,7 +87,8 @@ class RuleWork {
       elements_.push_back(element);
       interpreter_.in_hand(&rule_, elements_);
       Truth here = where;
-      if (binder.where) here = quantity::both(here, where_.emplace_back(interpreter_.work(*binder.where, elements_)).value.truth);
+      if (binder.where)
+        here = quantity::both(here, where_.emplace_back(interpreter_.work(*binder.where, elements_)).value.truth);
       if (here != Truth::no) combine(index + 1, here);
       if (binder.where) where_.pop_back();
       elements_.pop_back();
@@ -123,7 +124,8 @@ class RuleWork {
   void duty(Finding& finding) {
     finding.due = interpreter_.work(*rule_.due, elements_);
     if (rule_.done) finding.done = interpreter_.work(*rule_.done, elements_);
-    const auto duty = evaluate::judge_duty(finding.due->value, finding.done ? &finding.done->value : nullptr, occasion_);
+    const auto duty =
+        evaluate::judge_duty(finding.due->value, finding.done ? &finding.done->value : nullptr, occasion_);
     finding.decision.due = finding.due->value;
     finding.decision.require = duty.met;
     finding.decision.duty_open = duty.open;
@@ -136,7 +138,7 @@ class RuleWork {
   Interpreter interpreter_;
   Frame elements_;
   std::vector<Worked> where_;
-  std::vector<site::ListId> open_;   // lists that may hold more, each once
+  std::vector<site::ListId> open_;  // lists that may hold more, each once
   std::vector<Finding> findings_;
 };
 

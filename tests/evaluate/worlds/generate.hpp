@@ -44,13 +44,13 @@ struct FactModel {
 struct ElementModel;
 struct ListModel {
   std::vector<ElementModel> items;
-  bool left_out = false;   // where not all is said
-  bool more = false;       // likewise: it ends in `more`, and some elements are hidden
+  bool left_out = false;  // where not all is said
+  bool more = false;      // likewise: it ends in `more`, and some elements are hidden
 };
 struct ElementModel {
   std::string kind;
   std::vector<FactModel> facts;
-  std::string list_name;   // of its list, "" for none
+  std::string list_name;  // of its list, "" for none
   ListModel list;
 };
 struct SiteModel {
@@ -68,7 +68,7 @@ enum class Detail { some, all };
 std::string written(const SiteModel& model, Random& random, Detail detail, std::vector<std::size_t>* kept = nullptr);
 
 SiteModel generated_site(Random& random, const Kept& kept);
-std::string generated_vocabulary(Random& random);   // derived values, some along the line
+std::string generated_vocabulary(Random& random);  // derived values, some along the line
 Written generated_book(Random& random, const Kept& kept);
 
 }  // namespace headgate::test

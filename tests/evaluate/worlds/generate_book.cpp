@@ -8,7 +8,7 @@ using Words = std::vector<std::string>;
 
 namespace {
 
-std::uint64_t mix(std::uint64_t value) {   // of splitmix64
+std::uint64_t mix(std::uint64_t value) {  // of splitmix64
   value = (value ^ (value >> 30U)) * 0xbf58476d1ce4e5b9ULL;
   value = (value ^ (value >> 27U)) * 0x94d049bb133111ebULL;
   return value ^ (value >> 31U);
@@ -25,7 +25,8 @@ std::uint64_t Random::next() {
 
 namespace {
 
-const Words walked = {"pipe", "meter", "wall", "ball-valve", "pressure-reducer", "gauge", "strainer", "vacuum-breaker", "double-check", "branch"};
+const Words walked = {"pipe",  "meter",    "wall",           "ball-valve",   "pressure-reducer",
+                      "gauge", "strainer", "vacuum-breaker", "double-check", "branch"};
 
 // A name in hand: its variable, and the kind or group it is of.
 struct Var {
@@ -45,8 +46,8 @@ class Expressions {
   Expressions(Random& random, const Kept& kept) : random_(random), kept_(kept) {}
 
   std::vector<Var> vars;
-  bool base = false;        // inside a limit: the value below may be used
-  bool of_limit = false;    // inside a limit or a formula: no other limits, no papers
+  bool base = false;      // inside a limit: the value below may be used
+  bool of_limit = false;  // inside a limit or a formula: no other limits, no papers
 
   std::string truth(std::size_t depth) {
     if (depth == 0) return leaf();
@@ -70,11 +71,19 @@ class Expressions {
   std::string number(const std::string& type, std::size_t depth) {
     if (depth > 0) {
       switch (random_.below(12)) {
-        case 0: return type == "size" ? leaf(type) : "(" + number(type, depth - 1) + random_.pick({" + ", " - "}) + number(type, depth - 1) + ")";
-        case 1: return type == "size" ? "sizes-up(" + leaf(type) + ", " + random_.pick({"1", "2", "-1"}) + ")"
-                                      : "((" + number(type, depth - 1) + ")" + random_.pick({" * ", " / "}) + "(1 + " + number("number", depth - 1) + "))";
-        case 2: return random_.pick({"least(", "greatest("}) + number(type, depth - 1) + ", " + number(type, depth - 1) + ")";
-        case 3: return "(if " + truth(depth - 1) + " then " + number(type, depth - 1) + " else " + number(type, depth - 1) + ")";
+        case 0:
+          return type == "size"
+                     ? leaf(type)
+                     : "(" + number(type, depth - 1) + random_.pick({" + ", " - "}) + number(type, depth - 1) + ")";
+        case 1:
+          return type == "size" ? "sizes-up(" + leaf(type) + ", " + random_.pick({"1", "2", "-1"}) + ")"
+                                : "((" + number(type, depth - 1) + ")" + random_.pick({" * ", " / "}) + "(1 + " +
+                                      number("number", depth - 1) + "))";
+        case 2:
+          return random_.pick({"least(", "greatest("}) + number(type, depth - 1) + ", " + number(type, depth - 1) + ")";
+        case 3:
+          return "(if " + truth(depth - 1) + " then " + number(type, depth - 1) + " else " + number(type, depth - 1) +
+                 ")";
         case 4:
         case 5: return fold(type, depth);
         case 6: return type == "number" ? count(depth) : leaf(type);
@@ -89,12 +98,16 @@ class Expressions {
   std::string binder(Var& opened) {
     std::vector<std::pair<std::string, Words>> lists = {
         {"line", {"pipe", "pipe", "wall", "valve", "preventer", "gauge", "strainer", "meter"}},
-        {"all-lines", {"pipe", "valve", "preventer"}}, {"branches", {"branch"}}, {"tests", {"test"}}};
+        {"all-lines", {"pipe", "valve", "preventer"}},
+        {"branches", {"branch"}},
+        {"tests", {"test"}}};
     for (const auto& var : vars) {
       if (var.kind == "pipe") lists.push_back({var.name + ".near", {"sewer", "gas"}});
       if (var.kind == "branch") lists.push_back({var.name + ".line", {"pipe", "ball-valve", "preventer"}});
     }
-    const auto& [list, kinds] = lists[random_.one_in(3) ? random_.below(lists.size()) : random_.one_in(3) ? lists.size() - 1 : 0];
+    const auto& [list, kinds] = lists[random_.one_in(3)   ? random_.below(lists.size())
+                                      : random_.one_in(3) ? lists.size() - 1
+                                                          : 0];
     opened.kind = random_.pick(kinds);
     opened.name = "x" + std::to_string(++names_);
     return opened.kind + " as " + opened.name + " in " + list;
@@ -131,7 +144,8 @@ class Expressions {
     Var opened;
     const std::string binds = binder(opened);
     vars.push_back(opened);
-    const std::string text = (type == "size" || random_.one_in(2) ? random_.pick({"least(", "greatest("}) : "sum(") + number(type, depth - 1) + " for " + binds + where(depth) + ")";
+    const std::string text = (type == "size" || random_.one_in(2) ? random_.pick({"least(", "greatest("}) : "sum(") +
+                             number(type, depth - 1) + " for " + binds + where(depth) + ")";
     vars.pop_back();
     return text;
   }
@@ -197,16 +211,20 @@ class Expressions {
       of("test", "date", "done-on");
       of("test", "date", "filed-on");
       if (in(walked, var.kind)) {
-        for (const char* name : {"loss", "entering", "leaving", "previous.leaving", "next.entering"}) add("pressure", var.name + "." + name);
+        for (const char* name : {"loss", "entering", "leaving", "previous.leaving", "next.entering"})
+          add("pressure", var.name + "." + name);
       }
     }
     return found;
   }
 
   std::string literal(const std::string& type) {
-    if (type == "size") {   // by itself a literal would be a length
+    if (type == "size") {  // by itself a literal would be a length
       if (!of_limit && random_.one_in(2)) return "limit.smallest";
-      return "sizes-up(" + (kept_.only_settling || random_.one_in(2) ? random_.pick({"3/4\"", "1\"", "1-1/2\""}) : random_.pick({"20 mm", "32 mm"})) + ", 0)";
+      return "sizes-up(" +
+             (kept_.only_settling || random_.one_in(2) ? random_.pick({"3/4\"", "1\"", "1-1/2\""})
+                                                       : random_.pick({"20 mm", "32 mm"})) +
+             ", 0)";
     }
     const std::string is = std::to_string(random_.below(13));
     if (type == "pressure") return std::to_string(30 + random_.below(60)) + " psi";
@@ -224,7 +242,10 @@ class Expressions {
     return found.empty() || random_.one_in(4) ? literal(type) : random_.pick(found);
   }
 
-  std::string mark() { return !of_limit && random_.one_in(4) ? "limit.from-mark" : random_.pick({"finished-grade", "ground-at-house", "highest-outlet"}); }
+  std::string mark() {
+    return !of_limit && random_.one_in(4) ? "limit.from-mark"
+                                          : random_.pick({"finished-grade", "ground-at-house", "highest-outlet"});
+  }
 
   std::string limit(const std::string& type) {
     for (const auto& var : vars) {
@@ -256,21 +277,35 @@ class Expressions {
     const Words dates = paths("date");
     switch (which) {
       case 0: return random_.pick(paths("truth"));
-      case 1: return materials.empty() ? "" : random_.pick(materials) + is + random_.pick({"k-copper", "one of (k-copper, l-copper)", "one of (hdpe, mystery, k-copper)"});
+      case 1:
+        return materials.empty()
+                   ? ""
+                   : random_.pick(materials) + is +
+                         random_.pick({"k-copper", "one of (k-copper, l-copper)", "one of (hdpe, mystery, k-copper)"});
       case 2: return materials.empty() || of_limit ? "" : random_.pick(materials) + is + "one of limit.fine";
       case 3: return presence();
-      case 4: return dates.size() < 2 ? "" : random_.pick(dates) + random_.pick({" < ", " <= "}) + step(random_.pick(dates));
+      case 4:
+        return dates.size() < 2 ? "" : random_.pick(dates) + random_.pick({" < ", " <= "}) + step(random_.pick(dates));
       case 5: return of_limit ? "" : random_.pick(dates) + is + "in limit.winter";
       case 6: return order();
       case 7: return kind();
       case 8: return of_limit ? "" : random_.pick({"confirmed as drawing-12", "confirmed as drawing-13"});
-      case 9: return of_limit ? "" : random_.pick({"approved by building-official", "ordered by water-superintendent for repair", "approved by building-official for rule-1"});
+      case 9:
+        return of_limit ? ""
+                        : random_.pick({"approved by building-official", "ordered by water-superintendent for repair",
+                                        "approved by building-official for rule-1"});
       case 10: return random_.pick({"yes", "no"});
       default: return compared(random_.pick({"pressure", "length", "number", "size"}), 1);
     }
   }
 
-  std::string step(const std::string& date) { return of_limit ? date : "(" + date + random_.pick({" + ", " - "}) + random_.pick({"limit.month", "limit.wait[" + choice("material") + "]", "3 weeks", "5 business-days"}) + ")"; }
+  std::string step(const std::string& date) {
+    return of_limit ? date
+                    : "(" + date + random_.pick({" + ", " - "}) +
+                          random_.pick(
+                              {"limit.month", "limit.wait[" + choice("material") + "]", "3 weeks", "5 business-days"}) +
+                          ")";
+  }
 
   std::string presence() {
     Words found = {"frost-depth", "pressure", "line", "branches", "tests"};
@@ -283,7 +318,8 @@ class Expressions {
       if (var.kind == "pipe") found.push_back(var.name + ".near");
       if (var.kind == "wall") found.push_back(var.name + ".sleeve");
     }
-    const Words tests = kept_.only_settling ? Words{" is fitted", " is none", " is not none"} : Words{" is fitted", " is none", " is recorded", " is not recorded"};
+    const Words tests = kept_.only_settling ? Words{" is fitted", " is none", " is not none"}
+                                            : Words{" is fitted", " is none", " is recorded", " is not recorded"};
     return random_.pick(found) + random_.pick(tests);
   }
 
@@ -295,15 +331,20 @@ class Expressions {
       if (in(walked, var.kind)) things.push_back(var.name + ".previous");
     }
     if (things.size() < 2) return "";
-    return random_.pick(things) + " comes " + random_.pick({"", "right "}) + random_.pick({"before ", "after "}) + random_.pick(things);
+    return random_.pick(things) + " comes " + random_.pick({"", "right "}) + random_.pick({"before ", "after "}) +
+           random_.pick(things);
   }
 
   std::string kind() {
     for (const auto& var : vars) {
       if (var.kind == "preventer" && !of_limit && random_.one_in(2)) return var.name + " is one of limit.approved";
-      if (var.kind == "preventer") return var.name + random_.pick({" is ", " is not "}) + random_.pick({"vacuum-breaker", "double-check", "one of (vacuum-breaker, double-check)"});
-      if (var.kind == "valve") return var.name + random_.pick({" is ", " is not "}) + random_.pick({"ball-valve", "pressure-reducer"});
-      if (in(walked, var.kind)) return var.name + ".previous is " + random_.pick({"pipe", "wall", "valve", "one of (gauge, strainer)"});
+      if (var.kind == "preventer")
+        return var.name + random_.pick({" is ", " is not "}) +
+               random_.pick({"vacuum-breaker", "double-check", "one of (vacuum-breaker, double-check)"});
+      if (var.kind == "valve")
+        return var.name + random_.pick({" is ", " is not "}) + random_.pick({"ball-valve", "pressure-reducer"});
+      if (in(walked, var.kind))
+        return var.name + ".previous is " + random_.pick({"pipe", "wall", "valve", "one of (gauge, strainer)"});
     }
     return "";
   }
@@ -354,8 +395,10 @@ std::string values(Random& random, const std::function<std::string(bool first)>&
   const std::size_t count = 1 + random.below(3);
   const Words citations = {"code-a 1", "code-b 1", "practice"};
   for (std::size_t i = 0; i < count; ++i) {
-    if (i > 0 && random.one_in(12)) text += "      " + citations[i] + ": unknown\n";
-    else text += "      " + citations[i] + ": " + value(i == 0) + "\n";
+    if (i > 0 && random.one_in(12))
+      text += "      " + citations[i] + ": unknown\n";
+    else
+      text += "      " + citations[i] + ": " + value(i == 0) + "\n";
   }
   return text;
 }
@@ -382,27 +425,50 @@ std::string limits(Random& random, const Kept& kept) {
     std::string text = "{";
     for (const auto& key : keys) {
       if (text.size() > 1 && random.one_in(4)) continue;
-      text += (text.size() > 1 ? ", " : "") + key + ": " + std::to_string(least + random.below(most - least + 1)) + unit;
+      text +=
+          (text.size() > 1 ? ", " : "") + key + ": " + std::to_string(least + random.below(most - least + 1)) + unit;
     }
     return text + "}";
   };
   const Words members = {"k-copper", "l-copper", "hdpe", "mystery"};
   std::string text = limit("top", "    type: pressure\n", values(random, psi));
-  text += limit("cover", "    type: length\n", values(random, [&](bool) { return formula(random, kept, "", "length"); }));
-  text += limit("deep", "    type: length\n    of: pipe\n", values(random, [&](bool) { return formula(random, kept, "pipe", "length"); }));
+  text +=
+      limit("cover", "    type: length\n", values(random, [&](bool) { return formula(random, kept, "", "length"); }));
+  text += limit("deep", "    type: length\n    of: pipe\n",
+                values(random, [&](bool) { return formula(random, kept, "pipe", "length"); }));
   text += limit("ratio", "    type: number\n", values(random, [&](bool) { return plain(random, "", 1, 6); }));
-  text += limit("smallest", "    type: size\n", values(random, [&](bool) { return random.pick(kept.only_settling ? Words{"3/4\"", "1\""} : Words{"3/4\"", "1\"", "25 mm"}); }));
-  text += limit("rise", "    type: length\n    by: preventer\n", values(random, [&](bool) { return row({"vacuum-breaker", "double-check"}, " in", 4, 20); }));
-  text += limit("bar", "    type: pressure\n    by: material\n", values(random, [&](bool) { return row(members, " psi", 40, 80); }));
-  text += limit("wait", "    type: span\n    by: material\n", values(random, [&](bool) { return row(members, random.pick({" days", " months"}), 1, 9); }));
-  text += limit("month", "    type: span\n", values(random, [&](bool) { return random.pick({"1 month", "30 days", "10 business-days"}); }));
-  text += limit("winter", "    type: season\n", values(random, [&](bool) { return random.pick({"Nov 1 to Apr 1", "Jun 1 to Sep 15"}); }));
-  text += limit("fine", "    type: list of material\n", values(random, [&](bool) { return random.pick({"[k-copper]", "[k-copper, hdpe]", "[l-copper, mystery, hdpe]"}); }));
-  text += limit("approved", "    type: list of preventer\n", values(random, [&](bool) { return random.pick({"[double-check]", "[vacuum-breaker, double-check]"}); }));
-  text += limit("from-mark", "    type: mark\n", values(random, [&](bool) { return random.pick({"finished-grade", "highest-outlet"}); }));
-  const std::string table = "\n        table: {keys: {load: {type: number, match: linear}}, columns: {flow: {type: number}}, rows: [[0, 0], [" +
-                            std::to_string(5 + random.below(9)) + ", 9]]}";
-  return text + limit("curve", "", "    values:\n      " + random.pick({"code-a 1", "code-b 1", "practice"}) + ":" + table + "\n");
+  text += limit("smallest", "    type: size\n", values(random, [&](bool) {
+                  return random.pick(kept.only_settling ? Words{"3/4\"", "1\""} : Words{"3/4\"", "1\"", "25 mm"});
+                }));
+  text += limit("rise", "    type: length\n    by: preventer\n", values(random, [&](bool) {
+                  return row({"vacuum-breaker", "double-check"}, " in", 4, 20);
+                }));
+  text += limit("bar", "    type: pressure\n    by: material\n",
+                values(random, [&](bool) { return row(members, " psi", 40, 80); }));
+  text += limit("wait", "    type: span\n    by: material\n", values(random, [&](bool) {
+                  return row(members, random.pick({" days", " months"}), 1, 9);
+                }));
+  text += limit("month", "    type: span\n", values(random, [&](bool) {
+                  return random.pick({"1 month", "30 days", "10 business-days"});
+                }));
+  text += limit("winter", "    type: season\n", values(random, [&](bool) {
+                  return random.pick({"Nov 1 to Apr 1", "Jun 1 to Sep 15"});
+                }));
+  text += limit("fine", "    type: list of material\n", values(random, [&](bool) {
+                  return random.pick({"[k-copper]", "[k-copper, hdpe]", "[l-copper, mystery, hdpe]"});
+                }));
+  text += limit("approved", "    type: list of preventer\n", values(random, [&](bool) {
+                  return random.pick({"[double-check]", "[vacuum-breaker, double-check]"});
+                }));
+  text += limit("from-mark", "    type: mark\n", values(random, [&](bool) {
+                  return random.pick({"finished-grade", "highest-outlet"});
+                }));
+  const std::string table =
+      "\n        table: {keys: {load: {type: number, match: linear}}, columns: {flow: {type: number}}, rows: [[0, 0], "
+      "[" +
+      std::to_string(5 + random.below(9)) + ", 9]]}";
+  return text + limit("curve", "",
+                      "    values:\n      " + random.pick({"code-a 1", "code-b 1", "practice"}) + ":" + table + "\n");
 }
 
 std::string clauses(Expressions& expressions, Random& random, std::size_t depth, std::size_t blanks) {
@@ -429,7 +495,8 @@ std::string one_rule(const std::string& id, Random& random, const Kept& kept) {
   if (random.one_in(3)) body += "stage: " + random.pick({"found", "entry", "wall", "in-service"}) + "\n";
   if (random.one_in(2)) body += "when:" + clauses(expressions, random, 1, 2);
   if (random.one_in(3)) {
-    body += "unless:\n  an exception:\n    if: " + expressions.truth(1) + "\n    source: " + random.pick({"code-a 2", "code-b 2"}) + "\n";
+    body += "unless:\n  an exception:\n    if: " + expressions.truth(1) +
+            "\n    source: " + random.pick({"code-a 2", "code-b 2"}) + "\n";
     if (random.one_in(2)) body += "  another: " + expressions.truth(2) + "\n";
   }
   const std::size_t form = random.below(8);
@@ -442,17 +509,24 @@ std::string one_rule(const std::string& id, Random& random, const Kept& kept) {
     if (random.one_in(4)) body += "level: should\n";
     body += "require:" + clauses(expressions, random, 2, 2);
   }
-  if (!expressions.vars.empty() && expressions.vars[0].kind == "pipe") body += "if-not: The pipe is of {" + expressions.vars[0].name + ".material}.\n";
+  if (!expressions.vars.empty() && expressions.vars[0].kind == "pipe")
+    body += "if-not: The pipe is of {" + expressions.vars[0].name + ".material}.\n";
   return rule(id, body, random.pick({"code-a 1", "code-b 1", "code-a 1, code-b 1", "practice"}));
 }
 
 std::string place(Random& random) {
-  std::string text = "adopts: " + random.pick({"code-a", "code-b", "[code-a, code-b]", "[code-b, code-a]", "nothing"}) + "\n";
+  std::string text =
+      "adopts: " + random.pick({"code-a", "code-b", "[code-a, code-b]", "[code-b, code-a]", "nothing"}) + "\n";
   if (random.one_in(2)) text += "closed-days: {from: 2026-01-01, until: 2026-11-30, days: [2026-05-25]}\n";
-  text += "changes:\n  - title: First\n    from: 2026-02-01\n    limits:\n      top: {code-a 2: " + plain(random, " psi", 40, 80) + "}\n";
-  text += "      deep:\n        code-a 2: " + std::string(random.one_in(2) ? "greatest(pipe.length, 9 in)" : "30 in") + "\n";
-  text += "  - title: Second\n    from: 2026-06-01\n    until: 2026-09-01\n    drop: {rule-2: code-a 2}\n    change:\n      rule-3: {stage: wall, source: code-a 2}\n";
-  if (random.one_in(2)) text += "    limits:\n      rise: {code-b 2: {vacuum-breaker: 11 in}}\n      top:\n        code-b 2: 55 psi\n";
+  text += "changes:\n  - title: First\n    from: 2026-02-01\n    limits:\n      top: {code-a 2: " +
+          plain(random, " psi", 40, 80) + "}\n";
+  text += "      deep:\n        code-a 2: " + std::string(random.one_in(2) ? "greatest(pipe.length, 9 in)" : "30 in") +
+          "\n";
+  text +=
+      "  - title: Second\n    from: 2026-06-01\n    until: 2026-09-01\n    drop: {rule-2: code-a 2}\n    change:\n     "
+      " rule-3: {stage: wall, source: code-a 2}\n";
+  if (random.one_in(2))
+    text += "    limits:\n      rise: {code-b 2: {vacuum-breaker: 11 in}}\n      top:\n        code-b 2: 55 psi\n";
   return text;
 }
 
@@ -461,15 +535,18 @@ std::string place(Random& random) {
 std::string generated_vocabulary(Random& random) {
   std::string kinds = "kinds:\n";
   std::string formulas = "derived:\n";
-  const std::string entering = random.pick({"X.previous.leaving", "least(X.previous.leaving, 70 psi)", "X.previous.leaving - X.previous.loss / 2"});
-  const std::string leaving = random.pick({"X.entering - X.loss", "greatest(X.entering - X.loss, 0 psi)", "if wet then X.entering else X.entering - 2 * X.loss"});
+  const std::string entering = random.pick(
+      {"X.previous.leaving", "least(X.previous.leaving, 70 psi)", "X.previous.leaving - X.previous.loss / 2"});
+  const std::string leaving = random.pick({"X.entering - X.loss", "greatest(X.entering - X.loss, 0 psi)",
+                                           "if wet then X.entering else X.entering - 2 * X.loss"});
   for (const auto& kind : walked) {
     const auto of = [&](std::string text) {
       for (std::size_t at = text.find('X'); at != std::string::npos; at = text.find('X')) text.replace(at, 1, kind);
       return text;
     };
     kinds += "  " + kind + ": {facts: {loss: {type: pressure, never-negative: yes}}}\n";
-    formulas += "  " + kind + ":\n    entering:\n      type: pressure\n      is: if " + kind + ".previous is none then pressure.highest-static else " + of(entering) +
+    formulas += "  " + kind + ":\n    entering:\n      type: pressure\n      is: if " + kind +
+                ".previous is none then pressure.highest-static else " + of(entering) +
                 "\n    leaving:\n      type: pressure\n      is: " + of(leaving) + "\n";
   }
   return kinds + formulas;

@@ -23,17 +23,24 @@ FactModel fact(const std::string& name, Words spellings, Random& random) {
 
 FactModel of_choice(const std::string& name, const Words& members, Random& random) {
   const std::string is = random.pick(members);
-  return fact(name, {is, "one of (" + is + ", " + random.pick(members) + ")", "one of (" + is + ", " + random.pick(members) + ")"}, random);
+  return fact(
+      name,
+      {is, "one of (" + is + ", " + random.pick(members) + ")", "one of (" + is + ", " + random.pick(members) + ")"},
+      random);
 }
 
 FactModel truth(const std::string& name, Random& random) { return fact(name, {random.pick(truths)}, random); }
 
-FactModel amount(const std::string& name, std::size_t least, std::size_t most, const std::string& unit, Random& random) {
+FactModel amount(const std::string& name, std::size_t least, std::size_t most, const std::string& unit,
+                 Random& random) {
   const std::size_t is = least + random.below(most - least + 1);
   const auto said = [&](std::size_t value) { return std::to_string(value) + " " + unit; };
   const std::size_t off = 1 + random.below(3);
   const std::size_t below = is >= off ? is - off : 0;
-  return fact(name, {said(is), said(is + random.below(off + 1)) + " +/- " + said(off), "at least " + said(below), "at most " + said(is + off)}, random);
+  return fact(name,
+              {said(is), said(is + random.below(off + 1)) + " +/- " + said(off), "at least " + said(below),
+               "at most " + said(is + off)},
+              random);
 }
 
 FactModel size(const std::string& name, Random& random, const Kept& kept) {
@@ -73,7 +80,8 @@ ElementModel element(const std::string& kind, Random& random, const Kept& kept);
 
 ListModel list(const Words& kinds, std::size_t most, Random& random, const Kept& kept) {
   ListModel made;
-  for (std::size_t count = random.below(most + 1); count > 0; --count) made.items.push_back(element(random.pick(kinds), random, kept));
+  for (std::size_t count = random.below(most + 1); count > 0; --count)
+    made.items.push_back(element(random.pick(kinds), random, kept));
   made.left_out = random.one_in(6);
   made.more = random.one_in(3);
   return made;
@@ -84,9 +92,10 @@ ElementModel element(const std::string& kind, Random& random, const Kept& kept) 
   made.kind = kind;
   auto& facts = made.facts;
   if (kind == "pipe") {
-    facts = {of_choice("material", materials, random), size("size", random, kept), amount("length", 1, 9, "ft", random),
-             amount("rise", 0, 5, "ft", random), truth("buried", random), of_choice("laid", layings, random),
-             level("least-cover", "below", random), level("cover", "below", random), date("laid-on", random)};
+    facts = {
+        of_choice("material", materials, random), size("size", random, kept),      amount("length", 1, 9, "ft", random),
+        amount("rise", 0, 5, "ft", random),       truth("buried", random),         of_choice("laid", layings, random),
+        level("least-cover", "below", random),    level("cover", "below", random), date("laid-on", random)};
     if (facts[6].spellings[0] != "none") facts[6] = amount("least-cover", 6, 40, "in", random);
     made.list_name = "near";
     made.list = list({"sewer", "gas"}, 2, random, kept);
@@ -107,7 +116,8 @@ ElementModel element(const std::string& kind, Random& random, const Kept& kept) 
   } else if (kind == "test") {
     facts = {of_choice("kind", layings, random), date("done-on", random), date("filed-on", random)};
   }
-  const Words on_the_way = {"pipe", "wall", "meter", "gauge", "strainer", "ball-valve", "pressure-reducer", "vacuum-breaker", "double-check"};
+  const Words on_the_way = {
+      "pipe", "wall", "meter", "gauge", "strainer", "ball-valve", "pressure-reducer", "vacuum-breaker", "double-check"};
   for (const auto& one : on_the_way) {
     if (one == kind) facts.push_back(amount("loss", 0, 9, "psi", random));
   }
@@ -118,7 +128,8 @@ std::string papers(Random& random, bool names_first, std::size_t rules) {
   if (random.one_in(3)) return "";
   std::string said;
   for (std::size_t count = 1 + random.below(3); count > 0; --count) {
-    said += "  - " + random.pick({"approval", "order"}) + ": {for: " + random.pick({"rule-" + std::to_string(random.below(rules)), "repair", "town/rule-1"}) +
+    said += "  - " + random.pick({"approval", "order"}) +
+            ": {for: " + random.pick({"rule-" + std::to_string(random.below(rules)), "repair", "town/rule-1"}) +
             ", by: " + random.pick({"building-official", "inspector", "water-superintendent"});
     if (names_first && random.one_in(3)) said += ", at: \"line[1]\"";
     said += "}\n";
@@ -130,11 +141,14 @@ std::string papers(Random& random, bool names_first, std::size_t rules) {
 
 SiteModel generated_site(Random& random, const Kept& kept) {
   SiteModel site;
-  site.facts = {truth("wet", random), amount("frost-depth", 0, 40, "in", random), date("reached-on", random), date("permit-applied-on", random)};
+  site.facts = {truth("wet", random), amount("frost-depth", 0, 40, "in", random), date("reached-on", random),
+                date("permit-applied-on", random)};
   site.facts.push_back({"stage", {random.pick({"found", "entry", "wall", "in-service", "", "unknown"})}});
   site.facts.push_back({"checked-on", {random.pick({"2026-03-04", "2026-08-09", "", "2027-01-01"})}});
   site.pressure = {amount("highest-static", 40, 90, "psi", random), amount("lowest-static", 30, 60, "psi", random)};
-  const Words on_the_way = {"pipe", "pipe", "pipe", "wall", "wall", "meter", "gauge", "strainer", "ball-valve", "pressure-reducer", "vacuum-breaker", "double-check"};
+  const Words on_the_way = {"pipe",           "pipe",        "pipe",     "wall",       "wall",
+                            "meter",          "gauge",       "strainer", "ball-valve", "pressure-reducer",
+                            "vacuum-breaker", "double-check"};
   site.line = list(on_the_way, 6, random, kept);
   site.tests = list({"test"}, 2, random, kept);
   for (const char* name : {"lawn", "pool"}) {
@@ -147,7 +161,8 @@ SiteModel generated_site(Random& random, const Kept& kept) {
     site.branches.push_back(branch);
     ElementModel point;
     point.kind = "branch: " + branch.kind;
-    site.line.items.insert(site.line.items.begin() + static_cast<std::ptrdiff_t>(random.below(site.line.items.size() + 1)), point);
+    site.line.items.insert(
+        site.line.items.begin() + static_cast<std::ptrdiff_t>(random.below(site.line.items.size() + 1)), point);
   }
   const bool whole = !site.line.items.empty() && !site.line.left_out && !site.line.more;
   site.papers = papers(random, whole && !kept.only_settling, 8);
@@ -174,7 +189,8 @@ class Writer {
     return text;
   }
 
-  std::string list(const std::string& name, const ListModel& list, std::size_t blanks, bool may_hide, std::vector<std::size_t>* kept = nullptr) {
+  std::string list(const std::string& name, const ListModel& list, std::size_t blanks, bool may_hide,
+                   std::vector<std::size_t>* kept = nullptr) {
     const std::string key = std::string(blanks, ' ') + name + ":";
     if (some_ && list.left_out) return random_.one_in(2) ? key + " unknown\n" : "";
     const bool more = some_ && list.more;

@@ -45,7 +45,8 @@ class Project {
     if (place_tree != nullptr) place_ = rulebook::read_place(*place_tree, found_);
     if (!place_ || text::has_errors(found_)) return;
     vocabulary_ = rulebook::read_vocabulary(library_, {&*place_}, found_);
-    book_ = rulebook::resolve(library_, vocabulary_, *place_, std::get<quantity::Day>(quantity::read_date("2026-09-14")), found_);
+    book_ = rulebook::resolve(library_, vocabulary_, *place_,
+                              std::get<quantity::Day>(quantity::read_date("2026-09-14")), found_);
     for (const auto& site : sites) {
       if (const auto* tree = read(root / site)) sites_.push_back(site::load(*tree, vocabulary_, found_));
     }

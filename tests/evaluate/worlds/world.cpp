@@ -3,7 +3,6 @@
 #include <optional>
 #include <sstream>
 
-
 namespace headgate::test {
 
 const char* const small_vocabulary = R"(format: vocabulary/1
@@ -126,10 +125,12 @@ std::string place_text(const std::string& id, const std::string& keys) {
   return "format: place/1\nid: " + id + "\ntitle: The town\n" + (adopts ? "" : "adopts: code-a\n") + keys;
 }
 
-std::string section(const std::string& key, const std::string& body) { return body.empty() ? "" : key + ":\n" + body + "\n"; }
+std::string section(const std::string& key, const std::string& body) {
+  return body.empty() ? "" : key + ":\n" + body + "\n";
+}
 
-const document::Node* read(text::Sources& sources, std::deque<document::Node>& trees, text::Diagnostics& found, const std::string& name,
-                           const std::string& text) {
+const document::Node* read(text::Sources& sources, std::deque<document::Node>& trees, text::Diagnostics& found,
+                           const std::string& name, const std::string& text) {
   auto tree = document::read(sources, sources.add(name, text), {}, found);
   static const document::Node nothing;
   return tree ? &trees.emplace_back(std::move(*tree)) : &nothing;
@@ -141,7 +142,8 @@ std::string in_short(const text::Diagnostics& found, const text::Sources& source
     if (one.severity != text::Severity::error) continue;
     const auto at = sources.position(one.range);
     const std::string file = one.range.file == 0 ? "" : std::string(sources.name(one.range.file));
-    all += file + ":" + std::to_string(at.line) + ":" + std::to_string(at.column) + " " + one.id + ": " + one.sentence + "\n";
+    all += file + ":" + std::to_string(at.line) + ":" + std::to_string(at.column) + " " + one.id + ": " + one.sentence +
+           "\n";
   }
   return all;
 }
@@ -153,13 +155,17 @@ struct Reading {
   std::deque<document::Node>& trees;
   std::deque<rulebook::Place>& places;
 
-  const document::Node* tree(const std::string& name, const std::string& text) const { return read(sources, trees, found, name, text); }
+  const document::Node* tree(const std::string& name, const std::string& text) const {
+    return read(sources, trees, found, name, text);
+  }
 
   void rules(rulebook::Library& library, const Written& written) const {
     library.sources.push_back(tree("sources.yaml", small_sources));
-    library.tables.push_back(tree("tables.yaml", "format: tables/1\ntables:\n" + std::string(small_tables) + written.tables));
+    library.tables.push_back(
+        tree("tables.yaml", "format: tables/1\ntables:\n" + std::string(small_tables) + written.tables));
     const std::string rules = section("limits", written.limits) + section("rules", written.rules);
-    if (!rules.empty()) library.rules.push_back(tree("rules.yaml", "format: rules/1\ntopic: pressure\nstage: entry\n" + rules));
+    if (!rules.empty())
+      library.rules.push_back(tree("rules.yaml", "format: rules/1\ntopic: pressure\nstage: entry\n" + rules));
   }
   std::vector<const rulebook::Place*> both(const Written& written) const {
     std::vector<const rulebook::Place*> result;
@@ -183,19 +189,23 @@ const std::string more_vocabulary = "format: vocabulary/1\n";
 World::World(const Written& written) {
   const Reading reading{sources_, found_, trees_, places_};
   library_.vocabulary.push_back(read("vocabulary.yaml", small_vocabulary));
-  if (!written.vocabulary.empty()) library_.vocabulary.push_back(read("more.yaml", more_vocabulary + written.vocabulary));
+  if (!written.vocabulary.empty())
+    library_.vocabulary.push_back(read("more.yaml", more_vocabulary + written.vocabulary));
   reading.rules(library_, written);
   const auto both = reading.both(written);
   const auto* site = read("site.yaml", "format: site/1\n" + written.site);
   if (text::has_errors(found_) || both.empty()) return;
   vocabulary_ = rulebook::read_vocabulary(library_, both, found_);
   if (text::has_errors(found_)) return;
-  for (const auto* place : both) books_.push_back(rulebook::resolve(library_, vocabulary_, *place, reading.day(written), found_));
+  for (const auto* place : both)
+    books_.push_back(rulebook::resolve(library_, vocabulary_, *place, reading.day(written), found_));
   site_ = site::load(*site, vocabulary_, found_);
   if (!text::has_errors(found_)) judge(written);
 }
 
-const document::Node* World::read(const std::string& name, const std::string& text) { return test::read(sources_, trees_, found_, name, text); }
+const document::Node* World::read(const std::string& name, const std::string& text) {
+  return test::read(sources_, trees_, found_, name, text);
+}
 
 Shelf::Shelf(const std::string& vocabulary) {
   rulebook::Library library;
@@ -212,7 +222,8 @@ std::vector<const rulebook::Rulebook*> Shelf::add_books(const Written& written) 
   reading.rules(library, written);
   std::vector<const rulebook::Rulebook*> added;
   for (const auto* place : reading.both(written)) {
-    added.push_back(&books_.emplace_back(rulebook::resolve(library, vocabulary_, *place, reading.day(written), found_)));
+    added.push_back(
+        &books_.emplace_back(rulebook::resolve(library, vocabulary_, *place, reading.day(written), found_)));
   }
   return added;
 }
@@ -259,7 +270,8 @@ std::string World::outcomes(const evaluate::Judgement& judgement, const std::str
       about = site::address(site_, vocabulary_, list.owner, list.field) + (list.stated ? " open" : " left out");
     }
     all += (about.empty() ? "" : about + ": ") + std::string(evaluate::words(decision.outcome));
-    if (decision.outcome == evaluate::Outcome::later) all += " (" + std::string(evaluate::words(decision.would_be)) + ")";
+    if (decision.outcome == evaluate::Outcome::later)
+      all += " (" + std::string(evaluate::words(decision.would_be)) + ")";
   }
   return all;
 }
@@ -295,7 +307,8 @@ std::string World::value(const std::string& expression) {
   auto cells = plan.cells;
   evaluate::run(plan, cells);
   const auto other = reference::evaluate(kept, book(), site_);
-  const std::string found = reference::difference(other, plan, cells, static_cast<evaluate::PlannedId>(plan.nodes.size() - 1));
+  const std::string found =
+      reference::difference(other, plan, cells, static_cast<evaluate::PlannedId>(plan.nodes.size() - 1));
   if (!found.empty()) return found;
   if (result.type.kind == vocabulary::Type::Kind::truth) {
     return result.truth() == evaluate::Truth::yes ? "yes" : result.truth() == evaluate::Truth::no ? "no" : "undecided";

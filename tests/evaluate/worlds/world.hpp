@@ -21,16 +21,16 @@
 namespace headgate::test {
 
 struct Written {
-  std::string vocabulary = {};   // added to the small one below
-  std::string tables = {};       // below `tables:`
-  std::string limits = {};       // below `limits:`
-  std::string rules = {};        // below `rules:`
-  std::string place = {};        // keys beside id, title; "adopts: code-a" when empty
-  std::string site = {};         // below `format:`
-  std::string also = {};         // a second place, likewise
-  std::string day = {};          // "2026-05-01"; of the rulebook
+  std::string vocabulary = {};  // added to the small one below
+  std::string tables = {};      // below `tables:`
+  std::string limits = {};      // below `limits:`
+  std::string rules = {};       // below `rules:`
+  std::string place = {};       // keys beside id, title; "adopts: code-a" when empty
+  std::string site = {};        // below `format:`
+  std::string also = {};        // a second place, likewise
+  std::string day = {};         // "2026-05-01"; of the rulebook
   evaluate::Options options = {};
-  bool alone = false;             // the reference is not asked: it is slow on a long line
+  bool alone = false;  // the reference is not asked: it is slow on a long line
 };
 
 // A rule with the keys nobody here cares for filled in; `body` without indent.
@@ -50,7 +50,7 @@ class World {
 
   // The decisions of one rule: "pass", or by element "line[1]: pass; line[2]: fail; line open: undecided".
   std::string outcomes(const std::string& rule) const;
-  std::string outcomes_of_second(const std::string& rule) const;   // by the second place
+  std::string outcomes_of_second(const std::string& rule) const;  // by the second place
   const evaluate::Decision& decision(const std::string& rule) const;
 
   // One expression by itself, as people read it: "yes", "undecided", "24 ft or more".
@@ -87,16 +87,16 @@ class Shelf {
  public:
   explicit Shelf(const std::string& vocabulary);
 
-  std::vector<const rulebook::Rulebook*> add_books(const Written& written);   // of the place, and of the second one
+  std::vector<const rulebook::Rulebook*> add_books(const Written& written);  // of the place, and of the second one
   const site::Site* add_site(const std::string& text);
-  std::string said() const;   // errors; "" when there are none
+  std::string said() const;  // errors; "" when there are none
 
  private:
   text::Sources sources_;
   text::Diagnostics found_;
   std::deque<document::Node> trees_;
   vocabulary::Vocabulary vocabulary_;
-  const document::Node* added_ = nullptr;   // to the small vocabulary
+  const document::Node* added_ = nullptr;  // to the small vocabulary
   std::deque<rulebook::Place> places_;
   std::deque<rulebook::Rulebook> books_;
   std::deque<site::Site> sites_;
@@ -104,6 +104,6 @@ class Shelf {
 
 extern const char* const small_vocabulary;
 extern const char* const small_sources;
-extern const char* const small_tables;   // the ladders of sizes
+extern const char* const small_tables;  // the ladders of sizes
 
 }  // namespace headgate::test
