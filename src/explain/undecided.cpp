@@ -8,6 +8,7 @@ namespace headgate::explain {
 using evaluate::Why;
 using expression::Node;
 using expression::Op;
+using quantity::Truth;
 using vocabulary::Presence;
 using Kind = vocabulary::Type::Kind;
 
