@@ -100,24 +100,6 @@ TEST(Limits, NameTheirLayers) {
   EXPECT_EQ(run({"limits"}).status, 2);
 }
 
-// "headgate calc 'a b' --in psi" as its arguments.
-std::vector<std::string> words_of(const std::string& line) {
-  std::vector<std::string> words(1);
-  char quote = 0;
-  for (const char c : line) {
-    if (quote != 0 && c == quote)
-      quote = 0;
-    else if (quote == 0 && (c == '\'' || c == '"'))
-      quote = c;
-    else if (quote == 0 && c == ' ')
-      words.emplace_back();
-    else
-      words.back() += c;
-  }
-  words.erase(words.begin());  // headgate
-  return words;
-}
-
 TEST(Help, EveryExampleRunsAsPrinted) {
   const std::string overview = run({"--help"}).out;
   std::size_t tried = 0;

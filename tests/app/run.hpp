@@ -86,6 +86,30 @@ inline Ran run(const std::vector<std::string>& arguments, const std::string& out
 
 inline bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
+// "headgate calc 'a b' --in psi  # a sum" as its arguments.
+inline std::vector<std::string> words_of(const std::string& line) {
+  std::vector<std::string> words;
+  char quote = 0;
+  bool open = false;
+  for (const char c : line) {
+    if (quote == 0 && !open && c == '#') break;
+    if (quote == 0 && c == ' ') {
+      open = false;
+      continue;
+    }
+    if (!open) words.emplace_back();
+    open = true;
+    if (quote != 0 && c == quote)
+      quote = 0;
+    else if (quote == 0 && (c == '\'' || c == '"'))
+      quote = c;
+    else
+      words.back() += c;
+  }
+  words.erase(words.begin());  // headgate
+  return words;
+}
+
 // A house without a reducer, its line finished.
 inline std::string house_without_reducer(const std::string& pressure) {
   return "format: site/1\nname: Quay House\nplace: irc-2018\nstage: entry\n" +
