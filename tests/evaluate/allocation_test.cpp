@@ -23,6 +23,12 @@ void* take(std::size_t bytes) {
 
 void* operator new(std::size_t bytes) { return take(bytes); }
 void* operator new[](std::size_t bytes) { return take(bytes); }
+// The forms that do not throw too: a temporary buffer of the standard library takes its memory so.
+void* operator new(std::size_t bytes, const std::nothrow_t&) noexcept {
+  ++taken;
+  return std::malloc(bytes == 0 ? 1 : bytes);
+}
+void* operator new[](std::size_t bytes, const std::nothrow_t& nothrow) noexcept { return operator new(bytes, nothrow); }
 void operator delete(void* memory) noexcept { std::free(memory); }
 void operator delete[](void* memory) noexcept { std::free(memory); }
 void operator delete(void* memory, std::size_t) noexcept { std::free(memory); }
