@@ -108,6 +108,7 @@ class File {
     if (base.rule.empty()) world_.found.push_back(say("trials-missing", item.range, {"rule"}));
     const std::string place = either(item, "place");
     if (!place.empty()) base.settings.places = {place};
+    base.settings.beside = path_.parent_path();
     if (const auto stage = either(item, "stage"); !stage.empty()) base.stage = stage;
     if (const auto on = either(item, "on"); !on.empty()) base.on = on;
     if (const Node* sets = item.find("set")) {

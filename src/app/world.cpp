@@ -46,7 +46,7 @@ std::vector<std::string> known_places(const World& world) {
   return names;
 }
 
-// `beside`: the folder of the place that names it as its second authority; looked in first.
+// `beside`: the folder of the place that names it as its second authority, or of the trials; looked in first.
 // A file's own words name places, never paths: only the command line may say where a place lies.
 std::optional<fs::path> place_file(const World& world, const Asked& asked, const fs::path& beside) {
   const std::string& name = asked.name;
@@ -92,15 +92,15 @@ std::size_t stretch(const std::vector<quantity::Day>& changes, double day) {
 
 }  // namespace
 
-Law* law_of(World& world, const std::vector<Asked>& names) {
-  std::vector<std::string> key;
+Law* law_of(World& world, const std::vector<Asked>& names, const fs::path& beside) {
+  std::vector<std::string> key = {beside.string()};
   for (const auto& asked : names) key.push_back(asked.name);
   const auto known = world.laws.find(key);
   if (known != world.laws.end()) return &known->second;
   Law law;
   for (const auto& asked : names) {
     fs::path path;
-    const auto* place = load_place(world, asked, {}, path);
+    const auto* place = load_place(world, asked, beside, path);
     if (place == nullptr) return nullptr;
     law.places.push_back(place);
     if (place->also.empty()) continue;
@@ -237,7 +237,7 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
   Case prepared;
   prepared.evaluate = settings.evaluate;
   const auto asked = places_of(world, site_tree, settings);
-  Law* law = asked.empty() ? nullptr : law_of(world, asked);
+  Law* law = asked.empty() ? nullptr : law_of(world, asked, settings.beside);
   if (law == nullptr) return prepared;
   override_occasion(world, law->vocabulary, settings, prepared.evaluate);
   document::Node& tree = prepared.trees.emplace_back(site_tree);

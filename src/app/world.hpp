@@ -47,7 +47,7 @@ struct World {
   std::deque<document::Node> trees;
   rulebook::Library library;
   std::map<std::string, rulebook::Place> places;  // by the path they were read from
-  std::map<std::vector<std::string>, Law> laws;   // by the names asked for
+  std::map<std::vector<std::string>, Law> laws;   // by the folder looked in first and the names asked for
 
   explicit World(Options chosen) : options(std::move(chosen)) {}
   bool sound() const { return !text::has_errors(found); }
@@ -64,14 +64,15 @@ struct Asked {
   std::string name;
   text::Range range;
 };
-// The law of these places; nullptr with diagnostics when one cannot be used.
-Law* law_of(World& world, const std::vector<Asked>& names);
+// The law of these places, looked for in `beside` first; nullptr with diagnostics when one cannot be used.
+Law* law_of(World& world, const std::vector<Asked>& names, const std::filesystem::path& beside = {});
 
 // The rulebooks that could apply on the days given: one for each stretch they touch. Unknown day: all.
 std::vector<const rulebook::Rulebook*> books(World& world, Law& law, std::size_t place, quantity::Interval days);
 
 struct Settings {
   std::vector<std::string> places;                     // instead of the site's own
+  std::filesystem::path beside;                        // a folder to look for places in before jurisdictions/
   std::vector<std::pair<Asked, document::Node>> sets;  // address and value
   std::optional<std::string> stage, on;                // instead of the site's own
   evaluate::Options evaluate;
