@@ -60,7 +60,7 @@ class File {
   File(World& world, const fs::path& path, const Node& tree) : world_(world), path_(path), tree_(tree) {}
 
   std::vector<Trial> read() {
-    check_keys(tree_, {"format", "start-from", "place", "on", "stage", "about", "trials"});
+    check_keys(tree_, {"format", "start-from", "places", "place", "on", "stage", "about", "trials"});
     if (text_of(tree_, "format") != "trials/1")
       world_.found.push_back(say("trials-format", tree_.range, {path_.string()}));
     const Node* list = tree_.find("trials");
@@ -108,7 +108,8 @@ class File {
     if (base.rule.empty()) world_.found.push_back(say("trials-missing", item.range, {"rule"}));
     const std::string place = either(item, "place");
     if (!place.empty()) base.settings.places = {place};
-    base.settings.beside = path_.parent_path();
+    if (const std::string places = text_of(tree_, "places"); !places.empty())
+      base.settings.beside = (path_.parent_path() / places).lexically_normal();
     if (const auto stage = either(item, "stage"); !stage.empty()) base.stage = stage;
     if (const auto on = either(item, "on"); !on.empty()) base.on = on;
     if (const Node* sets = item.find("set")) {

@@ -46,7 +46,7 @@ std::vector<std::string> known_places(const World& world) {
   return names;
 }
 
-// `beside`: the folder of the place that names it as its second authority, or of the trials; looked in first.
+// `beside`: the folder of the place that names it as its second authority, or the one a trials file names; looked in first.
 // A file's own words name places, never paths: only the command line may say where a place lies.
 std::optional<fs::path> place_file(const World& world, const Asked& asked, const fs::path& beside) {
   const std::string& name = asked.name;
