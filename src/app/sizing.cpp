@@ -21,7 +21,8 @@ constexpr std::string_view topics[] = {"size", "demand"};
 constexpr std::string_view also = "pressure";
 constexpr std::string_view outlet = "pressure.worst-outlet";
 
-constexpr Outcome worst_first[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted, Outcome::pass};
+constexpr Outcome worst_first[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted,
+                                   Outcome::pass};
 
 std::size_t badness(Outcome outcome) {
   const auto* end = std::end(worst_first);
@@ -67,7 +68,8 @@ bool buried(const Case& prepared, site::ElementId pipe) {
 }
 
 std::string written_size(const vocabulary::Value& size) {
-  return quantity::show(size.number.lo, quantity::dimensions::size, quantity::size_unit(size.ladder == vocabulary::Ladder::metric ? "mm" : "in"));
+  return quantity::show(size.number.lo, quantity::dimensions::size,
+                        quantity::size_unit(size.ladder == vocabulary::Ladder::metric ? "mm" : "in"));
 }
 
 // The new pipe in the ground, and what goes on from it in the same size.
@@ -83,7 +85,8 @@ Varied find_varied(const Case& prepared) {
   const auto parts = trunk(prepared);
   const vocabulary::Value* size = nullptr;
   for (const auto part : parts) {
-    if (size == nullptr && is_kind(prepared, part, "pipe") && says_yes(fact(prepared, part, "new")) && buried(prepared, part)) {
+    if (size == nullptr && is_kind(prepared, part, "pipe") && says_yes(fact(prepared, part, "new")) &&
+        buried(prepared, part)) {
       size = fact(prepared, part, "size");
     }
   }
@@ -94,10 +97,13 @@ Varied find_varied(const Case& prepared) {
     const std::string address = site::address(site, prepared.law->vocabulary, part, *field);
     if (is_kind(prepared, part, "meter")) varied.meter = address;
     const bool same = size != nullptr && fact(prepared, part, "size")->number == size->number;
-    if (is_kind(prepared, part, "pipe") && same && says_yes(fact(prepared, part, "new"))) varied.pipes.push_back(address);
+    if (is_kind(prepared, part, "pipe") && same && says_yes(fact(prepared, part, "new")))
+      varied.pipes.push_back(address);
   }
-  if (varied.pipes.empty()) varied.why_not = "no pipe of the line is new and in the ground, so there is none to size";
-  else if (varied.meter.empty()) varied.why_not = "the line has no meter";
+  if (varied.pipes.empty())
+    varied.why_not = "no pipe of the line is new and in the ground, so there is none to size";
+  else if (varied.meter.empty())
+    varied.why_not = "the line has no meter";
   return varied;
 }
 
@@ -115,7 +121,8 @@ std::vector<std::string> sizes_of(const rulebook::Rulebook& book, std::string_vi
   std::sort(sizes.begin(), sizes.end());
   sizes.erase(std::unique(sizes.begin(), sizes.end()), sizes.end());
   std::vector<std::string> written;
-  for (const double size : sizes) written.push_back(quantity::show(size, quantity::dimensions::size, quantity::size_unit("in")));
+  for (const double size : sizes)
+    written.push_back(quantity::show(size, quantity::dimensions::size, quantity::size_unit("in")));
   return written;
 }
 
@@ -139,7 +146,10 @@ void forget(document::Node& tree, const std::string& address) {
       return;
     }
     at = &entry->value;
-    if (number > 0) at = number <= at->items.size() && !at->items[number - 1].entries.empty() ? &at->items[number - 1].entries[0].value : nullptr;
+    if (number > 0)
+      at = number <= at->items.size() && !at->items[number - 1].entries.empty()
+               ? &at->items[number - 1].entries[0].value
+               : nullptr;
     begin = end + 1;
   }
 }
@@ -160,7 +170,8 @@ std::vector<std::string> stale(const Case& before, const Case& after) {
     const auto& cell_a = a.cells[a.plan.nodes[a.values[i].formula].cell];
     const auto& cell_b = b.cells[b.plan.nodes[b.values[i].formula].cell];
     if (!differs(cell_a, cell_b)) continue;
-    addresses.push_back(site::address(*seen_before.site, before.law->vocabulary, a.values[i].element, a.values[i].derivation->field));
+    addresses.push_back(
+        site::address(*seen_before.site, before.law->vocabulary, a.values[i].element, a.values[i].derivation->field));
   }
   return addresses;
 }
@@ -249,6 +260,13 @@ void settle(std::vector<Judged>& all) {
 
 bool passes(const SizedPair& pair) { return pair.outcome != Outcome::fail && pair.outcome != Outcome::undecided; }
 
+std::string words_of(const SizedPair& pair) {
+  std::string words(evaluate::words(pair.outcome));
+  if (!pair.left.empty()) words += pair.left.front() == '-' ? ", nothing is left" : ", " + pair.left + " is left";
+  if (!pair.because.empty()) words += " (" + pair.because + ")";
+  return words;
+}
+
 // With the meter there is, the smallest pipe that passes; else the smallest meter that any pipe passes with.
 void choose(Sizing& sizing, const std::string& meter_now) {
   const SizedPair* best = nullptr;
@@ -292,7 +310,8 @@ Sizing size_up(World& world, const document::Node& site_tree, const Settings& se
   }
   // A size the pipe's own series is not made in.
   const auto no_figure = [](const Judged& each) { return each.pair.left.empty(); };
-  if (!std::all_of(all.begin(), all.end(), no_figure)) all.erase(std::remove_if(all.begin(), all.end(), no_figure), all.end());
+  if (!std::all_of(all.begin(), all.end(), no_figure))
+    all.erase(std::remove_if(all.begin(), all.end(), no_figure), all.end());
   settle(all);
   for (auto& each : all) sizing.pairs.push_back(std::move(each.pair));
   std::string meter_now;
@@ -304,34 +323,47 @@ Sizing size_up(World& world, const document::Node& site_tree, const Settings& se
   return sizing;
 }
 
+// Of each meter the smallest pipe that does, and the next smaller one, which does not.
 std::string words_of(const Sizing& sizing) {
+  constexpr std::size_t width = 80;
   std::string out = "What size passes\n";
-  if (!sizing.why_not.empty()) return out + "  Not told: " + sizing.why_not + ".\n";
+  if (!sizing.why_not.empty()) return out + report::wrapped("  ", "Not told: " + sizing.why_not + ".", 2, width);
   std::string varied;
   for (const auto& address : sizing.varied) varied += (varied.empty() ? "" : ", ") + address;
-  out += report::wrapped("  ", "Every size of " + varied + " is tried; values measured at the sizes there are do not count.", 2, 100);
-  std::string meter;
-  for (const auto& pair : sizing.pairs) {
-    if (pair.meter != meter) out += "  meter " + pair.meter + '\n';
-    meter = pair.meter;
-    const bool chosen = pair.pipe == sizing.pipe && pair.meter == sizing.meter;
-    const std::string left = pair.left.empty() ? "" : " " + pair.left + " left at the worst outlet";
-    std::string words = fmt::format("{}:{}{}", evaluate::words(pair.outcome), left, chosen ? "  <- the smallest that does" : "");
-    if (!pair.because.empty()) words += fmt::format("; {} by {}", evaluate::words(pair.outcome), pair.because);
-    out += report::wrapped(fmt::format("    pipe {:<10}", pair.pipe), words, 19, 100);
+  out += report::wrapped("  ",
+                         "Every size of " + varied +
+                             " is tried; what is left is told at the worst outlet. Values measured at the sizes there "
+                             "are do not count.",
+                         2, width);
+  for (auto pair = sizing.pairs.begin(); pair != sizing.pairs.end();) {
+    const auto end =
+        std::find_if(pair, sizing.pairs.end(), [&](const auto& each) { return each.meter != pair->meter; });
+    const auto smallest = std::find_if(pair, end, passes);
+    out += fmt::format("  meter {}\n", pair->meter);
+    const auto first = smallest == pair ? pair : smallest - 1;
+    const auto last = smallest == end ? end : smallest + 1;
+    for (auto each = first; each != last; ++each)
+      out += report::wrapped(fmt::format("    pipe {:<10}", each->pipe), words_of(*each), 19, width);
+    pair = end;
   }
-  if (sizing.pipe.empty()) out += "  None of them passes; the reasons stand beside each.\n";
-  else out += fmt::format("  The smallest that do: pipe {} with meter {}.\n", sizing.pipe, sizing.meter);
-  return out;
+  if (sizing.pipe.empty()) return out + "  None of them passes; the reasons stand beside each.\n";
+  return out + fmt::format("  The smallest that pass: pipe {} with meter {}.\n", sizing.pipe, sizing.meter);
 }
 
 Json json_of(const Sizing& sizing) {
   Json pairs = Json::array();
   for (const auto& pair : sizing.pairs) {
-    pairs.push_back({{"pipe", pair.pipe}, {"meter", pair.meter}, {"outcome", std::string(evaluate::words(pair.outcome))},
-                     {"because", pair.because}, {"left", pair.left}});
+    pairs.push_back({{"pipe", pair.pipe},
+                     {"meter", pair.meter},
+                     {"outcome", std::string(evaluate::words(pair.outcome))},
+                     {"because", pair.because},
+                     {"left", pair.left}});
   }
-  return {{"varied", sizing.varied}, {"pairs", pairs}, {"pipe", sizing.pipe}, {"meter", sizing.meter}, {"why-not", sizing.why_not}};
+  return {{"varied", sizing.varied},
+          {"pairs", pairs},
+          {"pipe", sizing.pipe},
+          {"meter", sizing.meter},
+          {"why-not", sizing.why_not}};
 }
 
 }  // namespace headgate::app

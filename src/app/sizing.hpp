@@ -15,7 +15,7 @@
 namespace headgate::app {
 
 struct SizedPair {
-  std::string pipe, meter;  // as written: 1-1/4"
+  std::string pipe, meter;                              // as written: 1-1/4"
   evaluate::Outcome outcome = evaluate::Outcome::pass;  // the worst of the rules that hang on the sizes
   std::string because;                                  // the rule behind it
   std::string left;                                     // pressure at the worst outlet, when it can be told
@@ -24,7 +24,7 @@ struct SizedPair {
 struct Sizing {
   std::vector<std::string> varied;  // addresses of the pipes and the meter
   std::vector<SizedPair> pairs;     // by meter, then by pipe, smallest first
-  std::string pipe, meter;          // the smallest that pass together: the meter as it stands if any pipe passes with it
+  std::string pipe, meter;  // the smallest that pass together: the meter as it stands if any pipe passes with it
   std::string why_not;
 };
 

@@ -1,5 +1,7 @@
 // `headgate worksheet SITE`: every computed value as one formula with its numbers and source, and the pressure along
 // the line as a column that adds up.
+#include "explain/worksheet.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -9,7 +11,6 @@
 #include "app/commands.hpp"
 #include "app/sizing.hpp"
 #include "explain/collect.hpp"
-#include "explain/worksheet.hpp"
 #include "report/report.hpp"
 
 namespace headgate::app {
@@ -21,7 +22,7 @@ using explain::Worksheet;
 using explain::WorksheetLine;
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t width = 100;
+constexpr std::size_t width = 80;
 
 std::string joined(const std::vector<std::string>& parts, const char* by) {
   std::string words;
@@ -29,21 +30,105 @@ std::string joined(const std::vector<std::string>& parts, const char* by) {
   return words;
 }
 
-void add_run(const Run& run, std::string& out) {
-  std::string title = explain::capital(run.title) + ", in " + run.unit;
-  if (!run.end.empty()) title += fmt::format(" (the {} it may be)", run.end);
-  out += title + '\n';
-  constexpr const char* row = "  {:<30} {:>10}  {}\n";
-  out += fmt::format(fmt::runtime(row), "where the line begins", run.start, "");
-  for (const auto& step : run.steps) {
-    if (!step.reset.empty()) out += fmt::format(fmt::runtime(row), step.element, "", "set anew: " + step.reset);
-    for (std::size_t i = 0; i < step.terms.size(); ++i) {
-      out += fmt::format(fmt::runtime(row), i == 0 ? step.element : "", step.terms[i].first, step.terms[i].second);
-    }
-    out += fmt::format(fmt::runtime(row), step.reset.empty() && step.terms.empty() ? step.element : "", step.after,
-                       "is left");
+// One or two columns of figures that add up: where a value is known only within bounds, both are followed.
+class RunTable {
+ public:
+  explicit RunTable(std::vector<const Run*> columns) : columns_(std::move(columns)) {}
+
+  std::string text() {
+    const Run& run = *columns_.front();
+    out_ = explain::capital(run.title) + " along the line, in " + run.unit + '\n';
+    if (columns_.size() > 1) row("", "", [](const Run& of) { return of.end; });
+    row("where the line begins", "", [](const Run& of) { return of.start; });
+    for (const auto& step : steps()) step_rows(step);
+    return out_ + '\n';
   }
-  out += '\n';
+
+ private:
+  static const explain::RunStep* step_of(const Run& run, const std::string& element) {
+    for (const auto& step : run.steps) {
+      if (step.element == element) return &step;
+    }
+    return nullptr;
+  }
+
+  static std::string term_of(const Run& run, const std::string& element, const std::string& title) {
+    const auto* step = step_of(run, element);
+    if (step == nullptr) return "";
+    for (const auto& [shown, of] : step->terms) {
+      if (of == title) return shown;
+    }
+    return "";
+  }
+
+  // The elements of all columns, in the order of the line: a column leaves out what does not change it.
+  std::vector<std::string> steps() const {
+    std::vector<std::string> names;
+    for (const Run* run : columns_) {
+      std::size_t at = 0;
+      for (const auto& step : run->steps) {
+        const auto known = std::find(names.begin(), names.end(), step.element);
+        if (known != names.end())
+          at = static_cast<std::size_t>(known - names.begin()) + 1;
+        else
+          names.insert(names.begin() + static_cast<std::ptrdiff_t>(at++), step.element);
+      }
+    }
+    return names;
+  }
+
+  void step_rows(const std::string& element) {
+    std::vector<std::string> titles;
+    std::string reset;
+    for (const Run* run : columns_) {
+      const auto* step = step_of(*run, element);
+      if (step == nullptr) continue;
+      reset = step->reset;
+      for (const auto& term : step->terms) {
+        if (std::find(titles.begin(), titles.end(), term.second) == titles.end()) titles.push_back(term.second);
+      }
+    }
+    std::string head = element;
+    if (!reset.empty()) {
+      out_ += report::wrapped(fmt::format("  {:<28}", head), "set anew: " + reset, 30, width);
+      head.clear();
+    }
+    for (const auto& title : titles) {
+      row(head, title, [&](const Run& of) { return term_of(of, element, title); });
+      head.clear();
+    }
+    row(head, "is left", [&](const Run& of) { return left_after(of, element); });
+  }
+
+  // A column that an element does not change keeps what it had.
+  std::string left_after(const Run& of, const std::string& element) const {
+    std::string left = of.start;
+    const auto names = steps();
+    for (const auto& name : names) {
+      if (const auto* step = step_of(of, name)) left = step->after;
+      if (name == element) break;
+    }
+    return left;
+  }
+
+  template <typename Cell>
+  void row(const std::string& element, const std::string& title, Cell cell) {
+    std::string line = fmt::format("  {:<28}{:<26}", element, title);
+    for (const Run* run : columns_) line += fmt::format("{:>11}", cell(*run));
+    line.resize(line.find_last_not_of(' ') + 1);
+    out_ += line + '\n';
+  }
+
+  std::vector<const Run*> columns_;
+  std::string out_;
+};
+
+void add_runs(const std::vector<Run>& runs, std::string& out) {
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    std::vector<const Run*> columns = {&runs[i]};
+    if (i + 1 < runs.size() && runs[i + 1].title == runs[i].title) columns.push_back(&runs[++i]);
+    out += RunTable(columns).text();
+  }
 }
 
 // Sources by number, listed at the end: most stand behind many lines.
@@ -115,8 +200,10 @@ Json number_json(double si, const quantity::Unit* unit) {
 
 Json as_json(const WorksheetLine& line) {
   Json out{{"name", line.name}, {"element", line.element}, {"title", line.title}};
-  if (!line.is_number) out["value"] = line.value;
-  else if (line.number.exact()) out["value"] = number_json(line.number.lo, line.unit);
+  if (!line.is_number)
+    out["value"] = line.value;
+  else if (line.number.exact())
+    out["value"] = number_json(line.number.lo, line.unit);
   else {
     out["low"] = number_json(line.number.lo, line.unit);
     out["high"] = number_json(line.number.hi, line.unit);
@@ -171,10 +258,12 @@ int worksheet(World& world, const std::string& site, bool size, const Output& ou
   for (const auto& seen : seen_of(world, prepared)) {
     const explain::Context context{&world.sources, seen.book, seen.site};
     const Worksheet sheet = explain::worksheet(context, evaluate::work_out(*seen.book, *seen.site));
-    out += report::wrapped("", fmt::format("Worksheet of {}, by {} ({})", site, seen.book->title, seen.book->place), 2, width) + "\n";
+    out += report::wrapped("", fmt::format("Worksheet of {}, by {} ({})", site, seen.book->title, seen.book->place), 2,
+                           width) +
+           "\n";
     Footnotes notes;
+    add_runs(sheet.runs, out);
     add_lines(sheet, notes, out);
-    for (const auto& run : sheet.runs) add_run(run, out);
     add_missing(sheet, out);
     out += notes.text();
     Json of_place = as_json(sheet);

@@ -121,7 +121,8 @@ bool Runs::take(const WorkedValue& at, const Evaluated& formula) {
 Run Runs::shown(const Followed& of, bool least, bool exact) const {
   const auto* unit = quantity::customary(of.type.dimension);
   double largest = std::fmax(std::fabs(of.start.lo), std::fabs(of.start.hi));
-  for (const auto& step : of.steps) largest = std::fmax(largest, std::fmax(std::fabs(step.after.lo), std::fabs(step.after.hi)));
+  for (const auto& step : of.steps)
+    largest = std::fmax(largest, std::fmax(std::fabs(step.after.lo), std::fabs(step.after.hi)));
   const Digits digits = digits_for(largest, unit);
   const auto end = [&](Interval value) { return digits.steps(least ? value.lo : value.hi); };
   Run run;

@@ -43,7 +43,8 @@ class Sources {
       const auto& limit = context_.book->limits[static_cast<std::size_t>(at.limit)];
       add(source_words(limit.chain[static_cast<std::size_t>(at.chain)].citation));
     } else if (at.table >= 0) {
-      for (const auto& each : context_.book->tables[static_cast<std::size_t>(at.table)].sources) add(source_words(each));
+      for (const auto& each : context_.book->tables[static_cast<std::size_t>(at.table)].sources)
+        add(source_words(each));
     }
     if (node.op == Op::call) {
       const auto* function = expression::water_function(node.index);
@@ -76,7 +77,8 @@ bool known(const Evaluated& of) {
 std::string value_words(const Context& context, const Evaluated& of) {
   constexpr int figures = 4;
   if (of.type.kind == vocabulary::Type::Kind::truth) return of.truth() == quantity::Truth::yes ? "yes" : "no";
-  if (of.type.kind != vocabulary::Type::Kind::number) return vocabulary::show(of.value, of.type, *context.book->vocabulary);
+  if (of.type.kind != vocabulary::Type::Kind::number)
+    return vocabulary::show(of.value, of.type, *context.book->vocabulary);
   const auto end = [&](double si) { return quantity::show_rounded(si, of.type.dimension, figures, of.value.unit); };
   if (of.value.number.exact()) return end(of.value.number.lo);
   return end(of.value.number.lo) + " to " + end(of.value.number.hi);

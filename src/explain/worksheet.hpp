@@ -4,7 +4,7 @@
 //
 //   Worksheet sheet = worksheet(context, work_out(book, site));
 //   sheet.lines[3]   demand.flow: "demand-curve[17.2]" = 18.8 gpm, by irc-2018 P2903.6(1)
-//   sheet.runs[0]    pressure after it at peak demand: 69 psi at the start, - 10.72 psi at line[1] pipe, …
+//   sheet.runs[0]    pressure at peak demand: 69 psi at the start, - 10.72 psi at line[1] pipe, …
 //   a pipe whose climb nobody stated: its lift is in `missing` with the reason, and so is what needs it
 #pragma once
 
@@ -23,7 +23,7 @@ struct WorksheetLine {
   std::string value;    // as shown: "9.42 psi", "83 psi to 86 psi"
   std::string formula;  // "18.11 psi/100ft * 52 ft"; "" when there is nothing to show but the value
   std::vector<std::string> sources;
-  std::string stated;   // what the site says instead, and counts
+  std::string stated;                    // what the site says instead, and counts
   quantity::Interval number;             // SI; of a number
   const quantity::Unit* unit = nullptr;  // of a number that has one
   bool is_number = false;
@@ -39,8 +39,8 @@ struct Missing {
 // One step of a value handed down the line: the terms it changes by, as shown, and what is left.
 struct RunStep {
   std::string element;
-  std::vector<std::pair<std::string, std::string>> terms;  // "- 10.71", "pressure it costs"
-  std::string reset;  // the formula instead of terms where the value is set anew
+  std::vector<std::pair<std::string, std::string>> terms;  // "- 10.71", "pressure loss"
+  std::string reset;                                       // the formula instead of terms where the value is set anew
   std::string after;
 };
 

@@ -80,7 +80,9 @@ line:
 TEST(PublishedBudget, ReducerSetsThePressureAnew) {
   ShippedRules rules("irc-2018");
   const auto at = [&](const std::string& street) {
-    const auto site = rules.site("pressure: {highest-static: " + street + ", at-main: " + street + "}\nbranches: none\nline: [pressure-reducer: {set-to: 80 psi}, worst-outlet: shower]\n");
+    const auto site =
+        rules.site("pressure: {highest-static: " + street + ", at-main: " + street +
+                   "}\nbranches: none\nline: [pressure-reducer: {set-to: 80 psi}, worst-outlet: shower]\n");
     return std::make_pair(psi(rules.value(site, "line[2].static")), psi(rules.value(site, "line[2].at-peak")));
   };
   // 80 psi less 20 % is 64: the figure a city form in California counts with.
@@ -130,7 +132,9 @@ TEST(PublishedWorksheet, ShowsBothWhereTheSiteStatesAValue) {
 // A climb nobody stated: what hangs on it is missing, with the reason, and nothing is made up.
 TEST(PublishedWorksheet, WhatIsMissingIsNamed) {
   ShippedRules rules("irc-2018");
-  const auto site = rules.site("pressure: {at-main: 60 psi}\nbranches: none\nline: [pipe: {material: l-copper, size: 1\", length: 20'}, worst-outlet: shower]\n");
+  const auto site = rules.site(
+      "pressure: {at-main: 60 psi}\nbranches: none\nline: [pipe: {material: l-copper, size: 1\", length: 20'}, "
+      "worst-outlet: shower]\n");
   EXPECT_FALSE(rules.value(site, "pressure.worst-outlet").known);
   bool named = false;
   for (const auto& missing : rules.worksheet(site).missing) {
@@ -146,15 +150,18 @@ TEST(PublishedWorksheet, WhatIsMissingIsNamed) {
 TEST(PublishedWorksheet, IntervalsHoldEverySample) {
   ShippedRules rules("irc-2018");
   const auto text = [](double main, double length, double rise, double c_flow, double fall) {
-    return fmt::format("pressure: {{at-main: {:.6f} psi}}\nbranches: none\ndemand: {{flow: {:.6f} gpm}}\nline:\n"
-                       "  - pipe: {{material: hdpe, series: CTS SDR 9, size: 1\", length: {:.6f} ft, rise: {:.6f} ft, elbows: 0, side-tees: 0, flow: {:.6f} gpm}}\n"
-                       "  - meter: {{size: 3/4\"}}\n  - double-check: {{size: 1\"}}\n"
-                       "  - pressure-reducer: {{set-to: 60 psi, fall-off: {:.6f} psi}}\n  - worst-outlet: shower\n",
-                       main, c_flow, length, rise, c_flow, fall);
+    return fmt::format(
+        "pressure: {{at-main: {:.6f} psi}}\nbranches: none\ndemand: {{flow: {:.6f} gpm}}\nline:\n"
+        "  - pipe: {{material: hdpe, series: CTS SDR 9, size: 1\", length: {:.6f} ft, rise: {:.6f} ft, elbows: 0, "
+        "side-tees: 0, flow: {:.6f} gpm}}\n"
+        "  - meter: {{size: 3/4\"}}\n  - double-check: {{size: 1\"}}\n"
+        "  - pressure-reducer: {{set-to: 60 psi, fall-off: {:.6f} psi}}\n  - worst-outlet: shower\n",
+        main, c_flow, length, rise, c_flow, fall);
   };
   const auto coarse = rules.site(
       "pressure: {at-main: 70 psi +/- 5 psi}\nbranches: none\ndemand: {flow: 15 gpm +/- 3 gpm}\nline:\n"
-      "  - pipe: {material: hdpe, series: CTS SDR 9, size: 1\", length: 50 ft +/- 10 ft, rise: 4 ft +/- 2 ft, elbows: 0, side-tees: 0, flow: 15 gpm +/- 3 gpm}\n"
+      "  - pipe: {material: hdpe, series: CTS SDR 9, size: 1\", length: 50 ft +/- 10 ft, rise: 4 ft +/- 2 ft, elbows: "
+      "0, side-tees: 0, flow: 15 gpm +/- 3 gpm}\n"
       "  - meter: {size: 3/4\"}\n  - double-check: {size: 1\"}\n"
       "  - pressure-reducer: {set-to: 60 psi, fall-off: 8 psi +/- 2 psi}\n  - worst-outlet: shower\n");
   const auto all = rules.value(coarse, "pressure.worst-outlet");
@@ -162,7 +169,8 @@ TEST(PublishedWorksheet, IntervalsHoldEverySample) {
   std::mt19937 random(20260914);
   std::uniform_real_distribution<double> share(-1, 1);
   for (int i = 0; i < 300; ++i) {
-    const auto site = rules.site(text(70 + 5 * share(random), 50 + 10 * share(random), 4 + 2 * share(random), 15 + 3 * share(random), 8 + 2 * share(random)));
+    const auto site = rules.site(text(70 + 5 * share(random), 50 + 10 * share(random), 4 + 2 * share(random),
+                                      15 + 3 * share(random), 8 + 2 * share(random)));
     const auto one = rules.value(site, "pressure.worst-outlet");
     ASSERT_TRUE(one.known);
     EXPECT_LE(all.lo, one.lo);
@@ -177,8 +185,11 @@ TEST(PublishedWorksheet, TheTwoFrictionsAgreeWithinAFifth) {
   for (const char* material : {"k-copper", "l-copper", "hdpe"}) {
     for (const char* size : {"3/4\"", "1\"", "1-1/4\""}) {
       for (const double gpm : {4.0, 8.0, 12.0, 18.0, 25.0}) {
-        const auto site = rules.site(fmt::format("branches: none\nline: [pipe: {{material: {}, {}size: {}, flow: {} gpm}}]\n", material, std::string(material) == "hdpe" ? "series: CTS SDR 9, " : "", size, gpm));
-        const double ratio = rules.value(site, "line[1].by-darcy").middle() / rules.value(site, "line[1].by-hazen-williams").middle();
+        const auto site =
+            rules.site(fmt::format("branches: none\nline: [pipe: {{material: {}, {}size: {}, flow: {} gpm}}]\n",
+                                   material, std::string(material) == "hdpe" ? "series: CTS SDR 9, " : "", size, gpm));
+        const double ratio =
+            rules.value(site, "line[1].by-darcy").middle() / rules.value(site, "line[1].by-hazen-williams").middle();
         EXPECT_NEAR(ratio, 1.0, 0.2) << material << ' ' << size << ' ' << gpm;
       }
     }
@@ -195,8 +206,13 @@ struct Held {
 // the mean wall, 3 % less.
 TEST(PublishedWorksheet, WaterHeldAndFlushed) {
   ShippedRules rules("irc-2018");
-  for (const Held& each : {Held{"l-copper", "type L", "3/4\"", 2.51, 4.5}, {"l-copper", "type L", "1\"", 4.29, 7.7}, {"k-copper", "type K", "1\"", 4.04, 7.3}, {"hdpe", "CTS SDR 9", "1\"", 3.12, 5.6}}) {
-    const auto site = rules.site(fmt::format("branches: none\nline: [pipe: {{material: {}, series: {}, size: {}, length: 100'}}]\n", each.material, each.series, each.size));
+  for (const Held& each : {Held{"l-copper", "type L", "3/4\"", 2.51, 4.5},
+                           {"l-copper", "type L", "1\"", 4.29, 7.7},
+                           {"k-copper", "type K", "1\"", 4.04, 7.3},
+                           {"hdpe", "CTS SDR 9", "1\"", 3.12, 5.6}}) {
+    const auto site =
+        rules.site(fmt::format("branches: none\nline: [pipe: {{material: {}, series: {}, size: {}, length: 100'}}]\n",
+                               each.material, each.series, each.size));
     EXPECT_NEAR(rules.value(site, "line[1].volume").middle() / si("gal"), each.gal_per_100_ft, 0.006);
     EXPECT_NEAR(rules.value(site, "line[1].flush-flow").middle() / si("gpm"), each.flush_gpm, 0.06);
   }
@@ -218,7 +234,10 @@ TEST(PublishedWorksheet, PullLimits) {
     double lbf;
   };
   for (const Pull& each : {Pull{"3/4\"", 333}, {"1\"", 550}, {"1-1/4\"", 821}, {"1-1/2\"", 1147}, {"2\"", 1962}}) {
-    const auto site = rules.site(fmt::format("branches: none\nline: [pipe: {{material: hdpe, series: CTS SDR 9, resin: PE4710, size: {}, pull-time: 40 min}}]\n", each.size));
+    const auto site =
+        rules.site(fmt::format("branches: none\nline: [pipe: {{material: hdpe, series: CTS SDR 9, resin: PE4710, size: "
+                               "{}, pull-time: 40 min}}]\n",
+                               each.size));
     EXPECT_NEAR(rules.value(site, "line[1].pull-limit").middle() / si("lbf"), each.lbf, 1.0) << each.size;
   }
 }
@@ -227,7 +246,9 @@ TEST(PublishedWorksheet, PullLimits) {
 // limit here is the house's 80 psi, so a tank charged to 60 psi is asked about.
 TEST(PublishedWorksheet, TankWithAndWithoutTheSteel) {
   ShippedRules rules("irc-2018");
-  const auto site = rules.site("branches: none\nline: [expansion-tank: {volume: 5 gal, precharge: 60 psi}, water-heater: {kind: storage, volume: 50 gal, set-to: 140 F, cold: 60 F}]\n");
+  const auto site = rules.site(
+      "branches: none\nline: [expansion-tank: {volume: 5 gal, precharge: 60 psi}, water-heater: {kind: storage, "
+      "volume: 50 gal, set-to: 140 F, cold: 60 F}]\n");
   const double plain = rules.value(site, "line[1].needed").middle() / si("gal");
   const double steel = rules.value(site, "line[1].needed-with-steel").middle() / si("gal");
   EXPECT_NEAR(rules.value(site, "line[2].expanded").middle() / si("gal"), 0.805, 0.001);
@@ -239,7 +260,8 @@ TEST(PublishedWorksheet, TankWithAndWithoutTheSteel) {
 TEST(PublishedWorksheet, GaugeGrades) {
   ShippedRules rules("irc-2018");
   const auto error = [&](const char* reads, const char* grade) {
-    const auto site = rules.site(fmt::format("branches: none\nline: [gauge: {{reads: {}, range: 100 psi, grade: {}}}]\n", reads, grade));
+    const auto site = rules.site(
+        fmt::format("branches: none\nline: [gauge: {{reads: {}, range: 100 psi, grade: {}}}]\n", reads, grade));
     return rules.value(site, "line[1].error").middle() / si("psi");
   };
   EXPECT_NEAR(error("86 psi", "A"), 2, 1e-9);
@@ -252,7 +274,9 @@ TEST(PublishedWorksheet, GaugeGrades) {
 // by the gas law alone (absolute pressures and temperatures).
 TEST(PublishedWorksheet, LeakAndCooling) {
   ShippedRules rules("irc-2018");
-  const auto site = rules.site("branches: none\nline: none\ntests: [{kind: meter-rest-test, dial-before: 1000 gal, dial-after: 1000.4 gal, lasted: 2 h}, {kind: pressure-test, medium: air, pressure: 100 psi, began-at: 73 F, ended-at: 53 F}]\n");
+  const auto site = rules.site(
+      "branches: none\nline: none\ntests: [{kind: meter-rest-test, dial-before: 1000 gal, dial-after: 1000.4 gal, "
+      "lasted: 2 h}, {kind: pressure-test, medium: air, pressure: 100 psi, began-at: 73 F, ended-at: 53 F}]\n");
   EXPECT_NEAR(rules.value(site, "tests[1].leak").middle() / si("gpm"), 0.4 / 120, 1e-9);
   EXPECT_NEAR(rules.value(site, "tests[2].drop-by-cooling").middle() / si("psi"), 114.696 * 20 / 532.67, 1e-6);
 }

@@ -6,8 +6,10 @@
 namespace headgate::published {
 namespace {
 
-const std::string house = "house: {full-baths: 2, half-baths: 1, kitchens: 1, laundries: 1, hose-bibbs: 2}\nbranches: none\n";
-const std::string room = "fixtures: [water-closet: {count: 1, flushometer: no}, lavatory: 1, bathtub: 1]\nbranches: none\n";
+const std::string house =
+    "house: {full-baths: 2, half-baths: 1, kitchens: 1, laundries: 1, hose-bibbs: 2}\nbranches: none\n";
+const std::string room =
+    "fixtures: [water-closet: {count: 1, flushometer: no}, lavatory: 1, bathtub: 1]\nbranches: none\n";
 
 double units(const std::string& model, const std::string& site) {
   ShippedRules rules(model);
@@ -104,8 +106,10 @@ TEST(PublishedDemand, SupplyTableOfTheUniformCode) {
   for (const auto& row : supply) {
     for (int p = 0; p < 3; ++p) {
       for (int l = 0; l < 6; ++l) {
-        const auto at = rules.calc(std::string("limit.supply-table[") + pressures[p] + ", " + row.meter + ", " + row.supply + ", " + std::to_string(lengths[l]) + " ft].units");
-        EXPECT_EQ(at.middle(), row.units[p][l]) << row.meter << ' ' << row.supply << ' ' << pressures[p] << ' ' << lengths[l];
+        const auto at = rules.calc(std::string("limit.supply-table[") + pressures[p] + ", " + row.meter + ", " +
+                                   row.supply + ", " + std::to_string(lengths[l]) + " ft].units");
+        EXPECT_EQ(at.middle(), row.units[p][l])
+            << row.meter << ' ' << row.supply << ' ' << pressures[p] << ' ' << lengths[l];
       }
     }
   }

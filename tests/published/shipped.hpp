@@ -62,7 +62,8 @@ class ShippedRules {
     for (const auto& each : worked.values) {
       if (site::address(site, vocabulary_, each.element, each.derivation->field) != address) continue;
       const auto& cell = worked.cells[worked.plan.nodes[each.formula].cell];
-      const bool known = cell.presence == vocabulary::Presence::present && std::isfinite(cell.lo) && std::isfinite(cell.hi);
+      const bool known =
+          cell.presence == vocabulary::Presence::present && std::isfinite(cell.lo) && std::isfinite(cell.hi);
       return {known, cell.lo, cell.hi};
     }
     ADD_FAILURE() << "nothing derived at " << address;

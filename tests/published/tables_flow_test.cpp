@@ -12,10 +12,10 @@ struct MeterRow {
 };
 // A one-page sheet of the meter association's losses; the last figure of each column is the safe maximum's.
 constexpr MeterRow meter_rows[] = {
-    {5, {.9, .6, .2, -1, -1}},    {8, {2.3, 1.0, .5, -1, -1}},   {10, {3.7, 1.6, .7, -1, -1}},
-    {12, {5.1, 2.2, .9, -1, -1}}, {14, {7.2, 3.1, 1.1, -1, -1}}, {15, {8.3, 3.6, 1.2, -1, -1}},
-    {16, {9.4, 4.1, 1.4, .4, -1}}, {18, {12.0, 5.2, 1.8, .6, -1}}, {20, {15.0, 6.5, 2.2, .8, -1}},
-    {22, {-1, 7.9, 2.8, 1.0, -1}}, {24, {-1, 9.5, 3.4, 1.2, -1}}, {26, {-1, 11.2, 4.0, 1.4, -1}},
+    {5, {.9, .6, .2, -1, -1}},      {8, {2.3, 1.0, .5, -1, -1}},    {10, {3.7, 1.6, .7, -1, -1}},
+    {12, {5.1, 2.2, .9, -1, -1}},   {14, {7.2, 3.1, 1.1, -1, -1}},  {15, {8.3, 3.6, 1.2, -1, -1}},
+    {16, {9.4, 4.1, 1.4, .4, -1}},  {18, {12.0, 5.2, 1.8, .6, -1}}, {20, {15.0, 6.5, 2.2, .8, -1}},
+    {22, {-1, 7.9, 2.8, 1.0, -1}},  {24, {-1, 9.5, 3.4, 1.2, -1}},  {26, {-1, 11.2, 4.0, 1.4, -1}},
     {28, {-1, 13.0, 4.6, 1.6, -1}}, {30, {-1, 15.0, 5.3, 1.8, .7}}, {40, {-1, -1, 9.6, 3.3, 1.3}},
     {50, {-1, -1, 15.0, 4.9, 1.9}}, {100, {-1, -1, -1, 20.0, 7.8}}, {160, {-1, -1, -1, -1, 20.0}}};
 constexpr const char* meter_sizes[] = {"5/8 in", "3/4 in", "1 in", "1-1/2 in", "2 in"};
@@ -52,12 +52,13 @@ struct Bore {
 };
 // Copper: two engineering reference tables that agree. Plastic 1/2 to 1 in: a county's print of the PEX standard.
 // Schedule 40: the residential code's table of steel pipe.
-constexpr Bore bores[] = {{"type-k", "1/2 in", .527},     {"type-k", "3/4 in", .745},      {"type-k", "1 in", .995},
-                          {"type-k", "1-1/4 in", 1.245},  {"type-k", "2 in", 1.959},       {"type-l", "1/2 in", .545},
-                          {"type-l", "3/4 in", .785},     {"type-l", "1 in", 1.025},       {"type-l", "1-1/4 in", 1.265},
-                          {"type-l", "1-1/2 in", 1.505},  {"cts-sdr-9", "3/4 in", .681},   {"cts-sdr-9", "1 in", .875},
-                          {"cts-sdr-9", "1-1/4 in", 1.069}, {"schedule-40", "3/4 in", .824}, {"schedule-40", "1 in", 1.049},
-                          {"schedule-40", "1-1/4 in", 1.380}, {"schedule-40", "2 in", 2.067}, {"sidr-7", "1 in", 1.049}};
+constexpr Bore bores[] = {
+    {"type-k", "1/2 in", .527},         {"type-k", "3/4 in", .745},      {"type-k", "1 in", .995},
+    {"type-k", "1-1/4 in", 1.245},      {"type-k", "2 in", 1.959},       {"type-l", "1/2 in", .545},
+    {"type-l", "3/4 in", .785},         {"type-l", "1 in", 1.025},       {"type-l", "1-1/4 in", 1.265},
+    {"type-l", "1-1/2 in", 1.505},      {"cts-sdr-9", "3/4 in", .681},   {"cts-sdr-9", "1 in", .875},
+    {"cts-sdr-9", "1-1/4 in", 1.069},   {"schedule-40", "3/4 in", .824}, {"schedule-40", "1 in", 1.049},
+    {"schedule-40", "1-1/4 in", 1.380}, {"schedule-40", "2 in", 2.067},  {"sidr-7", "1 in", 1.049}};
 
 TEST(PublishedPipe, Bores) {
   ShippedRules rules("irc-2018");
@@ -74,7 +75,13 @@ TEST(PublishedPipe, WallsFollowTheRatio) {
     const char* series;
     double ratio;
   };
-  for (const Ratio each : {Ratio{"cts-sdr-9", 9}, {"cts-sdr-13-5", 13.5}, {"ips-dr-7", 7}, {"ips-dr-9", 9}, {"ips-dr-11", 11}, {"ips-dr-13-5", 13.5}, {"ips-dr-17", 17}}) {
+  for (const Ratio each : {Ratio{"cts-sdr-9", 9},
+                           {"cts-sdr-13-5", 13.5},
+                           {"ips-dr-7", 7},
+                           {"ips-dr-9", 9},
+                           {"ips-dr-11", 11},
+                           {"ips-dr-13-5", 13.5},
+                           {"ips-dr-17", 17}}) {
     for (const char* size : {"3/4 in", "1 in", "1-1/4 in", "1-1/2 in", "2 in"}) {
       const std::string key = std::string("pipe-dimensions[") + each.series + ", " + size + "].";
       const double outside = rules.calc(key + "outside-diameter").middle() / si("in");
@@ -89,7 +96,10 @@ TEST(PublishedPipe, WallsFollowTheRatio) {
 TEST(PublishedPipe, LabelAgainstValue) {
   ShippedRules rules("irc-2018");
   const auto per_100_ft = [&](const std::string& series) {
-    return rules.calc("hazen-williams(15.2 gpm, 150, pipe-dimensions[" + series + ", 1-1/4 in].inside-diameter, 100 ft)").middle() / si("psi");
+    return rules
+               .calc("hazen-williams(15.2 gpm, 150, pipe-dimensions[" + series + ", 1-1/4 in].inside-diameter, 100 ft)")
+               .middle() /
+           si("psi");
   };
   EXPECT_NEAR(per_100_ft("cts-sdr-9"), 4.66, 0.02 * 4.66);
   EXPECT_NEAR(per_100_ft("schedule-40"), 1.36, 0.02);
@@ -103,14 +113,14 @@ struct Illinois {
 };
 // Illinois Plumbing Code, appendix A, table N: adopted text.
 constexpr Illinois table_n[] = {
-    {2, 2, "1/2 in", 4.2, 2.7},      {4, 3, "1/2 in", 8.7, 4.2},       {6, 5, "1/2 in", 22.5, 7.0},
-    {8, 6.5, "3/4 in", 6.3, 4.3},    {10, 8, "3/4 in", 9.0, 5.4},      {12, 9.2, "3/4 in", 11.5, 6.1},
-    {14, 10.4, "3/4 in", 15.0, 6.9}, {16, 11.6, "3/4 in", 18.0, 7.7},  {20, 14, "1 in", 7.2, 5.6},
-    {25, 17, "1 in", 10.0, 6.6},     {30, 20, "1 in", 13.6, 8.0},      {35, 22.5, "1-1/4 in", 5.8, 5.7},
-    {40, 25, "1-1/4 in", 7.0, 6.3},  {45, 27, "1-1/4 in", 8.2, 6.9},   {50, 29, "1-1/4 in", 9.5, 7.4},
-    {60, 32, "1-1/2 in", 5.0, 5.8},  {70, 35, "1-1/2 in", 6.2, 6.4},   {80, 38, "1-1/2 in", 7.0, 7.2},
+    {2, 2, "1/2 in", 4.2, 2.7},      {4, 3, "1/2 in", 8.7, 4.2},        {6, 5, "1/2 in", 22.5, 7.0},
+    {8, 6.5, "3/4 in", 6.3, 4.3},    {10, 8, "3/4 in", 9.0, 5.4},       {12, 9.2, "3/4 in", 11.5, 6.1},
+    {14, 10.4, "3/4 in", 15.0, 6.9}, {16, 11.6, "3/4 in", 18.0, 7.7},   {20, 14, "1 in", 7.2, 5.6},
+    {25, 17, "1 in", 10.0, 6.6},     {30, 20, "1 in", 13.6, 8.0},       {35, 22.5, "1-1/4 in", 5.8, 5.7},
+    {40, 25, "1-1/4 in", 7.0, 6.3},  {45, 27, "1-1/4 in", 8.2, 6.9},    {50, 29, "1-1/4 in", 9.5, 7.4},
+    {60, 32, "1-1/2 in", 5.0, 5.8},  {70, 35, "1-1/2 in", 6.2, 6.4},    {80, 38, "1-1/2 in", 7.0, 7.2},
     {90, 41, "1-1/2 in", 8.0, 7.5},  {100, 43.5, "1-1/2 in", 8.7, 7.8}, {120, 48, "2 in", 2.7, 5.0},
-    {140, 52.5, "2 in", 3.1, 5.4},   {160, 57, "2 in", 3.6, 5.8},      {200, 65, "2 in", 4.5, 6.6}};
+    {140, 52.5, "2 in", 3.1, 5.4},   {160, 57, "2 in", 3.6, 5.8},       {200, 65, "2 in", 4.5, 6.6}};
 
 // Velocities within 0.25 ft/s of Type L copper; losses, of which the table prints two figures, lie between C 118 and
 // C 133 (mean 125), so a quarter more than C 140 gives at most.
