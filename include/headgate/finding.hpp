@@ -32,6 +32,7 @@ struct FactShown {
   std::string at;     // "site.yaml:9:28"; "" when computed or left out
   std::string how;    // how it was got, "given by fennick-ferry", "computed"
   bool assumed = false;
+  std::uint32_t depth = 0;  // 0: the rule reads it; else of how many formulas of computed facts it is a part
 };
 
 struct LimitShown {
@@ -42,6 +43,7 @@ struct LimitShown {
   std::string layer;    // "fennick-ferry, Ordinance 26-14, since 2026-07-01"; "rules" for the project's own
   std::vector<std::string> replaced;  // "80 psi (irc-2018 P2903.3.1)", strongest first
   CitationShown citation;
+  std::uint32_t depth = 0;  // as of a fact
 };
 
 struct ClauseShown {

@@ -30,6 +30,7 @@ int explain(World& world, const std::string& site, const std::string& rule, cons
 int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output);
 int facts(World& world, const std::string& word, const Output& output);
 int limits(World& world, const Output& output);
+int worksheet(World& world, const std::string& site, bool size, const Output& output);
 int trials(World& world, const std::vector<std::string>& paths, const Output& output);
 
 // Draws every diagnostic to standard error and returns exit_unusable.

@@ -22,6 +22,7 @@ struct Arguments {
   std::string rules, format = "text", log;
   std::string site, rule, expression, unit, word;
   std::vector<std::string> paths;
+  bool size = false;
 };
 
 std::string default_rules() {
@@ -101,6 +102,8 @@ int run(const CLI::App& app, Arguments& given) {
     status = facts(world, given.word, given.output);
   else if (app.got_subcommand("limits"))
     status = limits(world, given.output);
+  else if (app.got_subcommand("worksheet"))
+    status = worksheet(world, given.site, given.size, given.output);
   else if (app.got_subcommand("trials"))
     status = trials(world, given.paths, given.output);
   for (std::size_t file = 0; file < world.sources.count(); ++file) {
@@ -137,6 +140,10 @@ int main(int argc, char** argv) {
   facts->add_option("word", given.word, "a word of the fact's name, title or question")->required();
   add_command(app, given, "limits", "List a place's limits: value, who set it, since when, what it replaced",
               "headgate limits --place fennick-ferry --on 2026-07-01");
+  CLI::App* worksheet = add_command(app, given, "worksheet", "Show every computed value as a formula with its numbers",
+                                    "headgate worksheet examples/halyard/as-built.yaml --size");
+  worksheet->add_option("site", given.site, "the site file")->required();
+  worksheet->add_flag("--size", given.size, "find the smallest pipe and meter that pass");
   CLI::App* trials =
       add_command(app, given, "trials", "Run trials of rules and show what they cover", "headgate trials tests/trials");
   trials->add_option("paths", given.paths, "trials files, or folders of them")->required();

@@ -15,11 +15,12 @@ using rulebook::LimitValue;
 
 namespace {
 
-// Calls `take` for every node of the trace, parents before kids.
+// Calls `take` for every node of the trace, parents before kids, with how many formulas of computed facts it stands in.
 template <typename Take>
-void every_node(const Evaluated& of, Take& take) {
-  take(of);
-  for (const auto& kid : of.kids) every_node(kid, take);
+void every_node(const Evaluated& of, Take& take, std::uint32_t depth = 0) {
+  take(of, depth);
+  const bool computed = of.tree != nullptr && of.tree->nodes[of.node].op == Op::path;
+  for (const auto& kid : of.kids) every_node(kid, take, computed ? depth + 1 : depth);
 }
 
 template <typename Take>
@@ -43,11 +44,21 @@ std::string how_of(const site::Slot& slot) {
   return slot.how;
 }
 
-void add_fact(const Context& context, const Evaluated& path, std::vector<FactShown>& facts) {
+// Whether it is listed already; then at the least depth it was met at.
+template <typename Shown, typename Alike>
+bool listed(std::vector<Shown>& all, std::uint32_t depth, Alike alike) {
+  const auto known = std::find_if(all.begin(), all.end(), alike);
+  if (known == all.end()) return false;
+  known->depth = std::min(known->depth, depth);
+  return true;
+}
+
+void add_fact(const Context& context, const Evaluated& path, std::uint32_t depth, std::vector<FactShown>& facts) {
   FactShown fact;
   fact.name = fact_address(context, path);
+  fact.depth = depth;
   const auto same_name = [&](const FactShown& other) { return other.name == fact.name; };
-  if (fact.name.empty() || std::any_of(facts.begin(), facts.end(), same_name)) return;
+  if (fact.name.empty() || listed(facts, depth, same_name)) return;
   fact.title = subject(context, path);
   fact.value = shown(context, path);
   const auto* slot = slot_of(context, path);
@@ -77,13 +88,14 @@ std::string list_items(const Context& context, const site::List& list) {
   return names.empty() ? "none" : joined(names, ", ");
 }
 
-void add_list(const Context& context, const Evaluated& of, std::vector<FactShown>& facts) {
+void add_list(const Context& context, const Evaluated& of, std::uint32_t depth, std::vector<FactShown>& facts) {
   if (of.list == site::nowhere) return;
   const auto& list = context.site->lists[of.list];
   FactShown fact;
   fact.name = site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
   const auto same_name = [&](const FactShown& other) { return other.name == fact.name; };
-  if (std::any_of(facts.begin(), facts.end(), same_name)) return;
+  if (listed(facts, depth, same_name)) return;
+  fact.depth = depth;
   fact.title =
       spaced(context.book->vocabulary->shapes[context.site->elements[list.owner].shape].fields[list.field].name);
   fact.value = list.stated ? list_items(context, list) : "not stated";
@@ -100,7 +112,7 @@ std::string replaced_words(const rulebook::Limit& limit, std::size_t chain) {
   return fmt::format("{} ({})", value.written, value.citation.words());
 }
 
-void add_limit(const Context& context, const Evaluated& of, std::vector<LimitShown>& limits) {
+void add_limit(const Context& context, const Evaluated& of, std::uint32_t depth, std::vector<LimitShown>& limits) {
   const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
   LimitShown shown_limit;
   shown_limit.name = limit.signature.name;
@@ -120,7 +132,8 @@ void add_limit(const Context& context, const Evaluated& of, std::vector<LimitSho
   const auto alike = [&](const LimitShown& other) {
     return other.name == shown_limit.name && other.value == shown_limit.value;
   };
-  if (std::none_of(limits.begin(), limits.end(), alike)) limits.push_back(std::move(shown_limit));
+  shown_limit.depth = depth;
+  if (!listed(limits, depth, alike)) limits.push_back(std::move(shown_limit));
 }
 
 void add_clause(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth,
@@ -161,20 +174,20 @@ std::string about(const Context& context, const Evaluated& fact) {
 
 std::vector<FactShown> facts(const Context& context, const Trace& trace) {
   std::vector<FactShown> result;
-  every_node(trace, [&](const Evaluated& of) {
+  every_node(trace, [&](const Evaluated& of, std::uint32_t depth) {
     if (of.tree == nullptr) return;
     const auto op = of.tree->nodes[of.node].op;
-    if (op == Op::path && is_value(of.type)) add_fact(context, of, result);
+    if (op == Op::path && is_value(of.type)) add_fact(context, of, depth, result);
     if (op == Op::some || op == Op::no || op == Op::every || op == Op::count || op == Op::sum)
-      add_list(context, of, result);
+      add_list(context, of, depth, result);
   });
   return result;
 }
 
 std::vector<LimitShown> limits(const Context& context, const Trace& trace) {
   std::vector<LimitShown> result;
-  every_node(trace, [&](const Evaluated& of) {
-    if (of.limit >= 0) add_limit(context, of, result);
+  every_node(trace, [&](const Evaluated& of, std::uint32_t depth) {
+    if (of.limit >= 0) add_limit(context, of, depth, result);
   });
   return result;
 }

@@ -15,8 +15,8 @@ Json of(const CitationShown& citation) {
 }
 
 Json of(const FactShown& fact) {
-  return {{"name", fact.name}, {"title", fact.title}, {"value", fact.value},
-          {"at", fact.at},     {"how", fact.how},     {"assumed", fact.assumed}};
+  return {{"name", fact.name}, {"title", fact.title},     {"value", fact.value}, {"at", fact.at},
+          {"how", fact.how},   {"assumed", fact.assumed}, {"depth", fact.depth}};
 }
 
 Json of(const LimitShown& limit) {
@@ -28,7 +28,8 @@ Json of(const LimitShown& limit) {
           {"replaced", limit.replaced},
           {"citation", limit.citation.section.empty() ? limit.citation.document
                                                       : limit.citation.document + " " + limit.citation.section},
-          {"seen", limit.citation.seen}};
+          {"seen", limit.citation.seen},
+          {"depth", limit.depth}};
 }
 
 Json of(const ClauseShown& clause) {

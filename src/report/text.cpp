@@ -95,8 +95,13 @@ class Writer {
     line("", finding.title + ".");
     line("found", finding.sentence);
     if (!finding.because.empty() && finding.level != "note") line("because", finding.because);
-    for (const auto& fact : finding.facts) fact_line(fact);
-    for (const auto& limit : finding.limits) limit_lines(limit);
+    for (const auto& fact : finding.facts) {
+      if (fact.depth == 0) fact_line(fact);
+    }
+    for (const auto& limit : finding.limits) {
+      if (limit.depth == 0) limit_lines(limit);
+    }
+    computed_from(finding);
     for (const auto& citation : finding.citations) source_line(finding, citation);
     const bool known = previous_ != nullptr && same_teaching(*previous_, finding);
     line("why", known ? "" : finding.why);
@@ -128,6 +133,27 @@ class Writer {
     if (!fact.how.empty()) words += ", " + fact.how;
     if (!fact.at.empty()) words += "  (" + fact.at + ")";
     line("fact", words);
+  }
+
+  // What stands behind computed facts, in brief: the worksheet shows each formula.
+  void computed_from(const Finding& finding) {
+    std::vector<std::string> parts;
+    for (const auto& fact : finding.facts) {
+      if (fact.depth > 0 && !fact.at.empty()) parts.push_back(fact.name + " " + fact.value);
+    }
+    for (const auto& limit : finding.limits) {
+      const std::string cited = limit.citation.document == "practice"
+                                    ? "common practice"
+                                    : limit.citation.document + " " + limit.citation.section;
+      if (limit.depth > 0 && !limit.citation.document.empty()) parts.push_back(limit.name + " of " + cited);
+    }
+    std::string words;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      if (std::find(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(i), parts[i]) ==
+          parts.begin() + static_cast<std::ptrdiff_t>(i))
+        words += (words.empty() ? "" : "; ") + parts[i];
+    }
+    line("from", words);
   }
 
   void limit_lines(const LimitShown& limit) {

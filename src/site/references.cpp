@@ -172,7 +172,32 @@ void resolve_stated(Loading& at) {
   }
 }
 
+namespace {
+
+// The thing of the wanted kind in whose list the element stands, however deep.
+Value holder(const Site& site, ElementId element, const ShapeSet& wanted) {
+  for (element = site.elements[element].parent; element != nowhere; element = site.elements[element].parent) {
+    if (wanted.test(site.elements[element].shape)) return found_element(element);
+  }
+  return vocabulary::nothing();
+}
+
+void resolve_holding(Loading& at) {
+  for (ElementId element = 0; element < at.site.elements.size(); ++element) {
+    const Shape& shape = at.shape(element);
+    for (std::size_t id = 0; id < shape.fields.size(); ++id) {
+      const Field& field = shape.fields[id];
+      if (field.holds != Field::Holds::reference || field.direction != Direction::holding) continue;
+      Slot& slot = at.site.slot(element, static_cast<FieldId>(id));
+      if (slot.origin == Origin::left_out) slot.value = holder(at.site, element, field.type.shapes);
+    }
+  }
+}
+
+}  // namespace
+
 void resolve_nearest(Loading& at) {
+  resolve_holding(at);
   const std::size_t shapes = at.vocabulary.shapes.size();
   Hanging hanging = hang(at);
   const auto follow_all = [&](auto starts, const Upstream& upstream) {

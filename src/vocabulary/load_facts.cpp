@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <set>
-#include <set>
 
 #include "vocabulary/coarse.hpp"
 #include "vocabulary/loading.hpp"
@@ -185,11 +184,26 @@ void derive(Loading& at, const WrittenDerived& written, const Node* formula) {
   }
 }
 
-// What a group says of all its kinds holds where the kind itself says nothing, as a fact or as a formula.
+// What a group says of all its kinds holds where neither the kind itself, as a fact or as a formula, nor a group
+// inside it says its own.
 bool says_its_own(const Loading& at, const WrittenDerived& written) {
   const Shape& shape = at.vocabulary.shapes[written.shape];
   const auto known = shape.field(written.entry->key);
-  return known && (shape.fields[*known].formula == nullptr || shape.fields[*known].self == shape.name);
+  if (!known || shape.fields[*known].formula == nullptr) return known.has_value();
+  const ShapeSet inner = at.vocabulary.kinds(shape.fields[*known].self);
+  const ShapeSet outer = at.vocabulary.kinds(written.of);
+  return inner != outer && (inner & ~outer).none();
+}
+
+// Kinds before groups, small groups before those that hold them.
+std::vector<WrittenDerived> narrow_first(const Loading& at) {
+  std::vector<WrittenDerived> sorted = at.derived;
+  const auto width = [&](const WrittenDerived& each) {
+    return each.by_group ? at.vocabulary.kinds(each.of).count() : std::size_t{0};
+  };
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [&](const WrittenDerived& a, const WrittenDerived& b) { return width(a) < width(b); });
+  return sorted;
 }
 
 }  // namespace
@@ -210,17 +224,14 @@ void read_derived(Loading& at) {
     if (key != "of" && key != "named" && key != "walk" && key != "union" && key != "left-out") keys.push_back(key);
   }
   std::set<const Entry*> said;  // a group's mistake is said once, not for each of its kinds
-  for (const bool by_group : {false, true}) {
-    for (const WrittenDerived& written : at.derived) {
-      if (written.by_group != by_group) continue;
-      const Entry& entry = *written.entry;
-      const auto unsaid = at.found.size();
-      if (entry.value.is_map()) check_keys(at, entry.value, keys, "a derived value");
-      const Node* formula = formula_of(at, entry);
-      const bool repeated = by_group && at.found.size() > unsaid && !said.insert(&entry).second;
-      if (repeated) at.found.erase(at.found.begin() + static_cast<std::ptrdiff_t>(unsaid), at.found.end());
-      if (formula && !(by_group && says_its_own(at, written))) derive(at, written, formula);
-    }
+  for (const WrittenDerived& written : narrow_first(at)) {
+    const Entry& entry = *written.entry;
+    const auto unsaid = at.found.size();
+    if (entry.value.is_map()) check_keys(at, entry.value, keys, "a derived value");
+    const Node* formula = formula_of(at, entry);
+    if (formula && !(written.by_group && says_its_own(at, written))) derive(at, written, formula);
+    if (at.found.size() == unsaid || !written.by_group || said.insert(&entry).second) continue;
+    at.found.erase(at.found.begin() + static_cast<std::ptrdiff_t>(unsaid), at.found.end());
   }
 }
 

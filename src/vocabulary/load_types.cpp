@@ -74,6 +74,18 @@ std::optional<Declared> read_nearest(Loading& at, const Node& node, const std::v
   return declared;
 }
 
+std::optional<Declared> read_holding(Loading& at, const Node& node, const std::string& kind_name) {
+  Node kind = node;
+  kind.scalar = kind_name;
+  Declared declared;
+  declared.type.kind = Kind::element;
+  declared.type.shapes = read_kinds(at, {&kind});
+  declared.holds = Field::Holds::reference;
+  declared.direction = Direction::holding;
+  if (declared.type.shapes.none()) return std::nullopt;
+  return declared;
+}
+
 Declared any_element(const Vocabulary& vocabulary) {
   Declared declared;
   declared.type.kind = Kind::element;
@@ -116,6 +128,7 @@ std::optional<Declared> read_type(Loading& at, const Node& node) {
   const std::vector<std::string> words = split(node.scalar);
   if (words.size() == 2 && words[0] == "record") return read_record(at, node, words[1]);
   if (words.size() == 3 && words[0] == "nearest") return read_nearest(at, node, words);
+  if (words.size() == 2 && words[0] == "holding") return read_holding(at, node, words[1]);
   if (words.size() == 1) {
     if (const auto declared = read_plain(at.vocabulary, words[0])) return declared;
   }

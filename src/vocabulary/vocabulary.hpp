@@ -14,7 +14,8 @@
 //         highest-static:
 //           type: pressure                    # a dimension, or yes-no, text, date, moment, clock, season, span,
 //                                             # size, depth, height, a choice's name, `record NAME`, list, answers,
-//                                             # `nearest KIND upstream`, `nearest KIND downstream`, or `element`:
+//                                             # `nearest KIND upstream`, `nearest KIND downstream`, `holding KIND`
+//                                             # (the branch in whose line it stands), or `element`:
 //                                             # any element, named by its address (`line[3]`)
 //           ask: What is the highest static pressure?
 //           hint: Read a gauge on a hose bibb with no water running, over a night if you can.
@@ -105,8 +106,9 @@ struct Stop {
 };  // of the walk: truck, hose-bibb, meter, …
 enum class Cost : std::uint8_t { know, look, measure, dig };
 
-// Where the element a reference means is looked for; `stated`: only where the site says.
-enum class Direction : std::uint8_t { upstream, downstream, stated };
+// Where the element a reference means is looked for; `stated`: only where the site says; `holding`: it is the one
+// in whose list the thing stands.
+enum class Direction : std::uint8_t { upstream, downstream, stated, holding };
 
 struct Field {
   enum class Holds : std::uint8_t { fact, record, list, reference, derived, answers };

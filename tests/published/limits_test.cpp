@@ -119,6 +119,77 @@ const std::vector<Row> published = {
     {"lead-share-max", "irc-2018 P2906.2.1", "0.25 %", "adopted text"},
     {"lead-share-max", "ipc-2018 605.2.1", "0.25 %", "adopted text"},
     {"lead-share-max", "upc-2024 604.2", "0.25 %", "secondary"},
+    // Bath group to lavatory: page image of the 2018 book (plumbing); a Washington city's form (uniform); the rest from
+    // memory, equal where the sister code was seen.
+    {"fixture-units", "irc-2018 P2903.6",
+     "bathtub 1.4, clothes-washer 1.4, dishwasher 1.4, full-bath-group 3.6, half-bath-group 2.6, "
+     "kitchen-group 2.5, kitchen-sink 1.4, laundry-group 2.5, laundry-tub 1.4, lavatory 0.7, "
+     "shower 1.4, water-closet 2.2",
+     "from memory"},
+    {"fixture-units", "ipc-2018 E103.3(2)",
+     "full-bath-group 3.6, bathtub 1.4, bidet 2, dishwasher 1.4, kitchen-sink 1.4, laundry-tub "
+     "1.4, lavatory 0.7, kitchen-group 1.4 + 1.4",
+     "adopted text"},
+    {"fixture-units", "ipc-2018 E103.3(2) lower rows",
+     "shower 1.4, clothes-washer 1.4, water-closet 2.2, half-bath-group 2.2 + 0.7, laundry-group "
+     "1.4 + 1.4",
+     "from memory"},
+    {"fixture-units", "upc-2024 610.3",
+     "bathtub 4, bidet 1, dishwasher 1.5, lavatory 1, kitchen-sink 1.5, bar-sink 1, laundry-tub "
+     "1.5, shower 2, water-closet 2.5, clothes-washer 4, full-bath-group 2.5 + 1 + 4, "
+     "half-bath-group 2.5 + 1, kitchen-group 1.5 + 1.5, laundry-group 4 + 1.5",
+     "other edition"},
+    {"first-hose-bibb-units", "irc-2018 P2903.6", "2.5", "from memory"},
+    {"first-hose-bibb-units", "upc-2024 610.3", "2.5", "other edition"},
+    {"first-hose-bibb-units", "practice", "2.5", "common practice"},
+    {"more-hose-bibb-units", "irc-2018 P2903.6", "2.5", "from memory"},
+    {"more-hose-bibb-units", "upc-2024 610.3", "1", "other edition"},
+    {"more-hose-bibb-units", "practice", "2.5", "common practice"},
+    {"flushometer-units", "ipc-2018 E103.3(2) lower rows", "6", "from memory"},
+    // Seven points in engineering tables, the rows between from memory; the uniform code's chart not read.
+    {"demand-curve", "irc-2018 P2903.6(1)", "a table of 44 rows", "secondary"},
+    {"demand-curve", "ipc-2018 E103.3(3)", "a table of 44 rows", "secondary"},
+    {"demand-curve", "upc-2024 A103.1", "a table of 28 rows", "from memory"},
+    {"demand-curve-valves", "ipc-2018 E103.3(3)", "a table of 38 rows", "secondary"},
+    // Page image of the 2018 book (plumbing), a viewer of adopted codes (residential).
+    {"outlet-needs", "irc-2018 P2903.1", "a table of 11 rows", "other edition"},
+    {"outlet-needs", "ipc-2018 604.3", "a table of 12 rows", "adopted text"},
+    {"friction-method", "practice", "hazen-williams", "common practice"},
+    {"water-temperature", "practice", "60 F", "common practice"},
+    // 62.4 lb/ft3 over 144: both appendices; the uniform code's appendix rounds it down.
+    {"water-weight", "irc-2018 AP103.3", "0.433 psi/ft", "adopted text"},
+    {"water-weight", "ipc-2018 E103.3", "0.433 psi/ft", "other edition"},
+    {"water-weight", "upc-2024 A104.0", "0.43 psi/ft", "adopted text"},
+    {"water-weight", "practice", "0.433 psi/ft", "common practice"},
+    // A city form counts on 80 % of the setting, as the uniform code does for its table.
+    {"reducer-fall-off", "upc-2024 608.2", "pressure-reducer.set-to * 0.2", "adopted text"},
+    {"reducer-fall-off", "practice", "pressure-reducer.set-to * 0.2", "common practice"},
+    {"flush-velocity", "practice", "3 ft/s", "common practice"},
+    {"disinfection-dose", "ipc-2018 610.1", "50 mg/L", "other edition"},
+    {"disinfection-dose", "upc-2024 609.9", "50 mg/L", "from memory"},
+    {"disinfection-dose", "practice", "50 mg/L", "common practice"},
+    {"bleach-strength", "practice", "6 %", "common practice"},
+    {"service-size-min", "irc-2018 P2903.7", "3/4 in", "secondary"},
+    {"service-size-min", "ipc-2018 603.1", "3/4 in", "secondary"},
+    {"service-size-min", "upc-2024 610.8", "3/4 in", "adopted text"},
+    // A valve maker's page gives both figures; the section from memory.
+    {"velocity-max", "upc-2024 610.12", "if pipe.hot then 5 ft/s else 8 ft/s", "from memory"},
+    {"velocity-usual", "irc-2018 AP103.3", "8 ft/s", "adopted text"},
+    {"velocity-usual", "ipc-2018 E103.3", "8 ft/s", "other edition"},
+    {"velocity-usual", "upc-2024 A104.0", "8 ft/s", "adopted text"},
+    // An engineering reference's print; compared row by row in demand_units_test.cpp.
+    {"supply-table", "upc-2024 610.4", "a table of 90 rows", "other edition"},
+    {"supply-table-rise", "upc-2024 610.8", "0.5 psi/ft", "adopted text"},
+    {"regulated-share", "upc-2024 608.2", "80 %", "adopted text"},
+    {"coldest-water", "practice", "40 F", "common practice"},
+    {"relief-setting-max", "upc-2024 608.2", "100 psi", "adopted text"},
+    {"precharge-tolerance", "practice", "5 psi", "common practice"},
+    // The share of gas pipe practice, from memory.
+    {"pull-safety", "practice", "0.4", "common practice"},
+    {"pull-temperature", "practice", "73 F", "common practice"},
+    // Page image of the 2018 book.
+    {"bend-diameters", "irc-2018 P2906.3", "30", "adopted text"},
+    {"rest-after-pull", "practice", "24 h", "common practice"},
 };
 
 std::string in_words(const Row& row) { return row.limit + " | " + row.citation + " | " + row.value + " | " + row.seen; }

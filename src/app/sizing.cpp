@@ -1,0 +1,369 @@
+#include "app/sizing.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "explain/worksheet.hpp"
+#include "report/report.hpp"
+
+namespace headgate::app {
+
+namespace {
+
+using evaluate::Outcome;
+using vocabulary::Presence;
+using Json = nlohmann::ordered_json;
+
+// Rules of these topics hang on the sizes; of `also`, those whose outcome changes with them.
+constexpr std::string_view topics[] = {"size", "demand"};
+constexpr std::string_view also = "pressure";
+constexpr std::string_view outlet = "pressure.worst-outlet";
+
+constexpr Outcome worst_first[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted,
+                                   Outcome::pass};
+
+std::size_t badness(Outcome outcome) {
+  const auto* end = std::end(worst_first);
+  return static_cast<std::size_t>(end - std::find(std::begin(worst_first), end, outcome));
+}
+
+const vocabulary::Value* fact(const Case& prepared, site::ElementId element, std::string_view name) {
+  const auto& site = prepared.sites.front();
+  const auto field = prepared.law->vocabulary.shapes[site.elements[element].shape].field(name);
+  return field ? &site.slot(element, *field).value : nullptr;
+}
+
+bool is_kind(const Case& prepared, site::ElementId element, std::string_view kind) {
+  return prepared.law->vocabulary.shapes[prepared.sites.front().elements[element].shape].name == kind;
+}
+
+bool says_yes(const vocabulary::Value* value) {
+  return value != nullptr && value->presence == Presence::present && value->truth == quantity::Truth::yes;
+}
+
+// The parts of the main's own line.
+std::vector<site::ElementId> trunk(const Case& prepared) {
+  const auto& site = prepared.sites.front();
+  std::vector<site::ElementId> elements;
+  for (const auto element : site.downstream_order) {
+    const auto walk = site.elements[element].walk;
+    if (walk != site::nowhere && site.lists[walk].owner == 0) elements.push_back(element);
+  }
+  return elements;
+}
+
+bool buried(const Case& prepared, site::ElementId pipe) {
+  const auto* laid = fact(prepared, pipe, "laid");
+  const auto choice = prepared.law->vocabulary.choice("laid");
+  if (laid == nullptr || laid->presence != Presence::present || !choice) return false;
+  const auto& way = prepared.law->vocabulary.choices[*choice];
+  for (std::size_t p = 0; p < way.properties.size(); ++p) {
+    for (std::size_t m = 0; way.properties[p].name == "buried" && m < way.members.size(); ++m) {
+      if (laid->members == std::uint64_t{1} << m) return way.members[m].properties[p].truth == quantity::Truth::yes;
+    }
+  }
+  return false;
+}
+
+std::string written_size(const vocabulary::Value& size) {
+  return quantity::show(size.number.lo, quantity::dimensions::size,
+                        quantity::size_unit(size.ladder == vocabulary::Ladder::metric ? "mm" : "in"));
+}
+
+// The new pipe in the ground, and what goes on from it in the same size.
+struct Varied {
+  std::vector<std::string> pipes;
+  std::string meter;
+  std::string why_not;
+};
+
+Varied find_varied(const Case& prepared) {
+  Varied varied;
+  const auto& site = prepared.sites.front();
+  const auto parts = trunk(prepared);
+  const vocabulary::Value* size = nullptr;
+  for (const auto part : parts) {
+    if (size == nullptr && is_kind(prepared, part, "pipe") && says_yes(fact(prepared, part, "new")) &&
+        buried(prepared, part)) {
+      size = fact(prepared, part, "size");
+    }
+  }
+  for (const auto part : parts) {
+    const auto& at = site.elements[part];
+    const auto field = prepared.law->vocabulary.shapes[at.shape].field("size");
+    if (!field) continue;
+    const std::string address = site::address(site, prepared.law->vocabulary, part, *field);
+    if (is_kind(prepared, part, "meter")) varied.meter = address;
+    const bool same = size != nullptr && fact(prepared, part, "size")->number == size->number;
+    if (is_kind(prepared, part, "pipe") && same && says_yes(fact(prepared, part, "new")))
+      varied.pipes.push_back(address);
+  }
+  if (varied.pipes.empty())
+    varied.why_not = "no pipe of the line is new and in the ground, so there is none to size";
+  else if (varied.meter.empty())
+    varied.why_not = "the line has no meter";
+  return varied;
+}
+
+// The sizes a table has figures for.
+std::vector<std::string> sizes_of(const rulebook::Rulebook& book, std::string_view table_name) {
+  std::vector<double> sizes;
+  const auto index = book.table(table_name);
+  if (!index) return {};
+  const auto& table = book.tables[*index];
+  const std::size_t key = table.signature.keys.size() - 1;
+  for (const auto& row : table.rows) {
+    const auto& cell = row.keys[key];
+    if (cell.ladder == vocabulary::Ladder::inch) sizes.push_back(cell.number.lo);
+  }
+  std::sort(sizes.begin(), sizes.end());
+  sizes.erase(std::unique(sizes.begin(), sizes.end()), sizes.end());
+  std::vector<std::string> written;
+  for (const double size : sizes)
+    written.push_back(quantity::show(size, quantity::dimensions::size, quantity::size_unit("in")));
+  return written;
+}
+
+// Removes a stated fact, so that its formula counts again: `pressure.worst-outlet`, `line[4].outside-diameter`.
+void forget(document::Node& tree, const std::string& address) {
+  document::Node* at = &tree;
+  std::size_t begin = 0;
+  while (at != nullptr) {
+    const std::size_t end = std::min(address.find('.', begin), address.size());
+    std::string name = address.substr(begin, end - begin);
+    std::size_t number = 0;
+    if (const auto bracket = name.find('['); bracket != std::string::npos) {
+      number = std::stoul(name.substr(bracket + 1));
+      name.resize(bracket);
+    }
+    auto& entries = at->entries;
+    const auto entry = std::find_if(entries.begin(), entries.end(), [&](const auto& each) { return each.key == name; });
+    if (entry == entries.end()) return;
+    if (end == address.size()) {
+      entries.erase(entry);
+      return;
+    }
+    at = &entry->value;
+    if (number > 0)
+      at = number <= at->items.size() && !at->items[number - 1].entries.empty()
+               ? &at->items[number - 1].entries[0].value
+               : nullptr;
+    begin = end + 1;
+  }
+}
+
+bool differs(const evaluate::Cell& a, const evaluate::Cell& b) {
+  return a.lo != b.lo || a.hi != b.hi || a.members != b.members || a.presence != b.presence || a.truth != b.truth;
+}
+
+// Stated values that a formula would give otherwise at other sizes: they were measured at the sizes there are.
+std::vector<std::string> stale(const Case& before, const Case& after) {
+  std::vector<std::string> addresses;
+  const auto& seen_before = before.books.front().back();
+  const auto& seen_after = after.books.front().back();
+  const auto a = evaluate::work_out(*seen_before.book, *seen_before.site);
+  const auto b = evaluate::work_out(*seen_after.book, *seen_after.site);
+  for (std::size_t i = 0; i < a.values.size() && i < b.values.size(); ++i) {
+    if (!a.values[i].stated) continue;
+    const auto& cell_a = a.cells[a.plan.nodes[a.values[i].formula].cell];
+    const auto& cell_b = b.cells[b.plan.nodes[b.values[i].formula].cell];
+    if (!differs(cell_a, cell_b)) continue;
+    addresses.push_back(
+        site::address(*seen_before.site, before.law->vocabulary, a.values[i].element, a.values[i].derivation->field));
+  }
+  return addresses;
+}
+
+// Of each rule the worst it comes to, whether or not its stage is reached.
+struct Verdict {
+  std::string topic;
+  Outcome outcome = Outcome::pass;
+};
+std::map<std::string, Verdict> verdicts(const Case& prepared) {
+  std::map<std::string, Verdict> worst;
+  for (const auto& authority : judge(prepared)) {
+    for (const auto& judgement : authority.judgements) {
+      for (const auto& decision : judgement.decisions) {
+        const Outcome outcome = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
+        if (badness(outcome) == 0) continue;
+        const auto& rule = judgement.book->rules[decision.rule];
+        auto& here = worst[judgement.book->place + "/" + rule.id];
+        here.topic = rule.topic;
+        if (badness(outcome) > badness(here.outcome)) here.outcome = outcome;
+      }
+    }
+  }
+  return worst;
+}
+
+std::string pressure_left(const World& world, const Case& prepared) {
+  const auto& seen = prepared.books.front().back();
+  const explain::Context context{&world.sources, seen.book, seen.site};
+  for (const auto& line : explain::worksheet(context, evaluate::work_out(*seen.book, *seen.site)).lines) {
+    if (line.name == outlet) return line.value;
+  }
+  return "";
+}
+
+struct Judged {
+  SizedPair pair;
+  std::map<std::string, Verdict> rules;
+};
+
+// The site with other sizes.
+document::Node with_sizes(World& world, const document::Node& site_tree, const Varied& varied, const Case& before,
+                          const std::string& pipe, const std::string& meter) {
+  document::Node tree = site_tree;
+  const auto set = [&](const std::string& address, const std::string& size) {
+    const auto at = world.sources.add("--size", address);
+    const text::Range range{at, 0, static_cast<std::uint32_t>(address.size())};
+    site::set(tree, address, range, site::scalar_node(size, range), before.law->vocabulary, world.found);
+  };
+  for (const auto& address : varied.pipes) set(address, pipe);
+  set(varied.meter, meter);
+  return tree;
+}
+
+Judged judge_pair(World& world, const document::Node& tree, const Settings& settings, const std::string& pipe,
+                  const std::string& meter) {
+  Judged judged;
+  judged.pair.pipe = pipe;
+  judged.pair.meter = meter;
+  const Case after = prepare(world, tree, settings);
+  if (after.law == nullptr || !world.sound()) return judged;
+  judged.rules = verdicts(after);
+  judged.pair.left = pressure_left(world, after);
+  return judged;
+}
+
+bool changes(const std::vector<Judged>& all, const std::string& rule) {
+  const auto outcome = [&](const Judged& of) {
+    const auto found = of.rules.find(rule);
+    return found == of.rules.end() ? Outcome::not_applicable : found->second.outcome;
+  };
+  return std::any_of(all.begin(), all.end(), [&](const Judged& each) { return outcome(each) != outcome(all.front()); });
+}
+
+void settle(std::vector<Judged>& all) {
+  for (auto& each : all) {
+    for (const auto& [rule, verdict] : each.rules) {
+      const bool own = std::find(std::begin(topics), std::end(topics), verdict.topic) != std::end(topics);
+      if (!own && !(verdict.topic == also && changes(all, rule))) continue;
+      if (badness(verdict.outcome) <= badness(each.pair.outcome)) continue;
+      each.pair.outcome = verdict.outcome;
+      each.pair.because = rule;
+    }
+  }
+}
+
+bool passes(const SizedPair& pair) { return pair.outcome != Outcome::fail && pair.outcome != Outcome::undecided; }
+
+std::string words_of(const SizedPair& pair) {
+  std::string words(evaluate::words(pair.outcome));
+  if (!pair.left.empty()) words += pair.left.front() == '-' ? ", nothing is left" : ", " + pair.left + " is left";
+  if (!pair.because.empty()) words += " (" + pair.because + ")";
+  return words;
+}
+
+// With the meter there is, the smallest pipe that passes; else the smallest meter that any pipe passes with.
+void choose(Sizing& sizing, const std::string& meter_now) {
+  const SizedPair* best = nullptr;
+  for (const auto& pair : sizing.pairs) {
+    if (!passes(pair)) continue;
+    if (best == nullptr || (pair.meter == meter_now && best->meter != meter_now)) best = &pair;
+  }
+  if (best == nullptr) return;
+  sizing.pipe = best->pipe;
+  sizing.meter = best->meter;
+}
+
+}  // namespace
+
+Sizing size_up(World& world, const document::Node& site_tree, const Settings& settings) {
+  Sizing sizing;
+  const Case before = prepare(world, site_tree, settings);
+  if (before.law == nullptr || !world.sound()) return sizing;
+  const Varied varied = find_varied(before);
+  sizing.varied = varied.pipes;
+  sizing.why_not = varied.why_not;
+  if (!sizing.why_not.empty()) return sizing;
+  sizing.varied.push_back(varied.meter);
+  const auto& book = *before.books.front().back().book;
+  const auto pipes = sizes_of(book, "pipe-dimensions");
+  const auto meters = sizes_of(book, "meter-capacity");
+  if (pipes.empty() || meters.empty()) return sizing;
+  document::Node measured_off = site_tree;
+  for (const auto& pipe : pipes) {
+    const Case after = prepare(world, with_sizes(world, site_tree, varied, before, pipe, meters.back()), settings);
+    if (after.law == nullptr || !world.sound()) return sizing;
+    for (const auto& address : stale(before, after)) forget(measured_off, address);
+  }
+  std::vector<Judged> all;
+  for (const auto& meter : meters) {
+    for (const auto& pipe : pipes) {
+      const auto tree = with_sizes(world, measured_off, varied, before, pipe, meter);
+      all.push_back(judge_pair(world, tree, settings, pipe, meter));
+      if (!world.sound()) return sizing;
+    }
+  }
+  // A size the pipe's own series is not made in.
+  const auto no_figure = [](const Judged& each) { return each.pair.left.empty(); };
+  if (!std::all_of(all.begin(), all.end(), no_figure))
+    all.erase(std::remove_if(all.begin(), all.end(), no_figure), all.end());
+  settle(all);
+  for (auto& each : all) sizing.pairs.push_back(std::move(each.pair));
+  std::string meter_now;
+  for (const auto part : trunk(before)) {
+    const auto* size = is_kind(before, part, "meter") ? fact(before, part, "size") : nullptr;
+    if (size != nullptr && size->presence == Presence::present) meter_now = written_size(*size);
+  }
+  choose(sizing, meter_now);
+  return sizing;
+}
+
+// Of each meter the smallest pipe that does, and the next smaller one, which does not.
+std::string words_of(const Sizing& sizing) {
+  constexpr std::size_t width = 80;
+  std::string out = "What size passes\n";
+  if (!sizing.why_not.empty()) return out + report::wrapped("  ", "Not told: " + sizing.why_not + ".", 2, width);
+  std::string varied;
+  for (const auto& address : sizing.varied) varied += (varied.empty() ? "" : ", ") + address;
+  out += report::wrapped("  ",
+                         "Every size of " + varied +
+                             " is tried; what is left is told at the worst outlet. Values measured at the sizes there "
+                             "are do not count.",
+                         2, width);
+  for (auto pair = sizing.pairs.begin(); pair != sizing.pairs.end();) {
+    const auto end =
+        std::find_if(pair, sizing.pairs.end(), [&](const auto& each) { return each.meter != pair->meter; });
+    const auto smallest = std::find_if(pair, end, passes);
+    out += fmt::format("  meter {}\n", pair->meter);
+    const auto first = smallest == pair ? pair : smallest - 1;
+    const auto last = smallest == end ? end : smallest + 1;
+    for (auto each = first; each != last; ++each)
+      out += report::wrapped(fmt::format("    pipe {:<10}", each->pipe), words_of(*each), 19, width);
+    pair = end;
+  }
+  if (sizing.pipe.empty()) return out + "  None of them passes; the reasons stand beside each.\n";
+  return out + fmt::format("  The smallest that pass: pipe {} with meter {}.\n", sizing.pipe, sizing.meter);
+}
+
+Json json_of(const Sizing& sizing) {
+  Json pairs = Json::array();
+  for (const auto& pair : sizing.pairs) {
+    pairs.push_back({{"pipe", pair.pipe},
+                     {"meter", pair.meter},
+                     {"outcome", std::string(evaluate::words(pair.outcome))},
+                     {"because", pair.because},
+                     {"left", pair.left}});
+  }
+  return {{"varied", sizing.varied},
+          {"pairs", pairs},
+          {"pipe", sizing.pipe},
+          {"meter", sizing.meter},
+          {"why-not", sizing.why_not}};
+}
+
+}  // namespace headgate::app
