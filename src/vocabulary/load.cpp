@@ -74,10 +74,48 @@ void declare_words(Loading& at, const Node& file) {
     check_spellings(at, v.marks, entry, words);
     v.marks.push_back({entry.key, words.title, words.spellings});
   });
-  each_declared(at, file.find("groups"), "name", [&](const Entry& entry) {
+}
+
+// Another file may give a group more facts, as it may a kind; its title is said once.
+void declare_group(Loading& at, const Entry& entry) {
+  Vocabulary& v = at.vocabulary;
+  const bool map = entry.value.is_map();
+  if (!map && !entry.value.is_scalar()) {
+    expect_map(at, entry.value, entry.key);
+    return;
+  }
+  const Node* facts = map ? entry.value.find("facts") : nullptr;
+  const std::string title = map ? text_of(at, entry.value, "title") : entry.value.scalar;
+  if (map) check_keys(at, entry.value, {"title", "of", "facts"}, "a group");
+  if (v.groups.count(entry.key) == 0) {
+    if (!check_name(at, entry) || !declare(at, "name/" + entry.key, entry.key, entry.key_range)) return;
     v.groups.emplace(entry.key, ShapeSet{});
-    v.group_titles.emplace(entry.key, read_words(at, entry, false, "a group").title);
-  });
+    v.group_titles.emplace(entry.key, in_words(entry.key));
+  }
+  if (map && entry.value.find("of") != nullptr) at.group_parts.emplace_back(entry.key, &entry.value);
+  if (!title.empty() || facts == nullptr) {
+    if (!declare(at, "group-title/" + entry.key, entry.key, entry.key_range)) return;
+    if (!title.empty()) v.group_titles[entry.key] = title;
+  }
+  if (facts == nullptr || !expect_map(at, *facts, "facts")) return;
+  for (const Entry& fact : facts->entries) at.group_facts.emplace_back(entry.key, &fact);
+}
+
+// A group of groups holds every kind of each. Twice round reaches a group of such groups.
+void join_group_parts(Loading& at) {
+  for (const bool first : {true, false}) {
+    for (const auto& [group, map] : at.group_parts) {
+      const auto before = at.found.size();
+      at.vocabulary.groups[group] |= read_kinds(at, words_of(at, *map, "of"));
+      if (!first) at.found.resize(before);  // said in the first round
+    }
+  }
+}
+
+void declare_groups(Loading& at, const Node& file) {
+  const Node* groups = file.find("groups");
+  if (!groups || !expect_map(at, *groups, "name")) return;
+  for (const Entry& entry : groups->entries) declare_group(at, entry);
 }
 
 void note_derived(Loading& at, const Node& file) {
@@ -148,12 +186,16 @@ Vocabulary load(const std::vector<const Node*>& files, text::Diagnostics& found)
   Loading at{vocabulary, found};
   begin_root(vocabulary);
   const std::vector<const Node*> maps = usable(at, files);
-  for (const Node* file : maps) declare_words(at, *file);
+  for (const Node* file : maps) {
+    declare_words(at, *file);
+    declare_groups(at, *file);
+  }
   for (const Node* file : maps) {
     if (const Node* choices = file->find("choices")) declare_choices(at, *choices);
     if (const Node* records = file->find("records")) declare_shapes(at, *records, false);
     if (const Node* kinds = file->find("kinds")) declare_shapes(at, *kinds, true);
   }
+  join_group_parts(at);
   offer_as_choice(at, "stage", vocabulary.stages);
   offer_as_choice(at, "role", vocabulary.roles);
   for (const Node* file : maps) {

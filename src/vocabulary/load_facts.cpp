@@ -209,11 +209,23 @@ std::vector<WrittenDerived> narrow_first(const Loading& at) {
 }  // namespace
 
 void read_shape_facts(Loading& at) {
-  for (const auto& [shape, entry] : at.facts) {
-    if (entry->value.is_list()) {
-      at.found.push_back(text::say("vocabulary-map", entry->value.range, {entry->key}));
+  const auto read = [&](ShapeId shape, const Entry& entry) {
+    if (entry.value.is_list()) {
+      at.found.push_back(text::say("vocabulary-map", entry.value.range, {entry.key}));
     } else {
-      add_field(at, shape, *entry);
+      add_field(at, shape, entry);
+    }
+  };
+  for (const auto& [shape, entry] : at.facts) read(shape, *entry);
+  // What a group says of all its kinds holds where the kind itself does not say its own. A mistake is said once.
+  for (const auto& [group, entry] : at.group_facts) {
+    const ShapeSet kinds = at.vocabulary.kinds(group);
+    bool wrong = false;
+    for (std::size_t id = 0; id < at.vocabulary.shapes.size() && !wrong; ++id) {
+      if (!kinds.test(id) || at.vocabulary.shapes[id].field(entry->key)) continue;
+      const auto before = at.found.size();
+      read(static_cast<ShapeId>(id), *entry);
+      wrong = at.found.size() != before;
     }
   }
 }

@@ -27,7 +27,9 @@
 //     branch:                                 # `- branch: lawn` in a walk is the element `lawn` of `branches`
 //       defined-in: branches
 //       facts: {feeds: {type: text}, line: {type: list, of: [pipe, valve], walk: yes}}
-//   groups: {valve: {title: valve}}
+//   groups:
+//     valve: {title: valve, facts: {works: {type: yes-no}}}   # a fact of every kind of it that does not say its own
+//     part: {title: part of the line, of: [pipe, valve]}      # every kind of these
 //   marks: {finished-grade: {title: finished grade, spellings: [grade]}}
 //   roles: {building-official: {title: building official}}
 //   stages: {entry: {title: the water entry}}
@@ -50,7 +52,7 @@
 // line: `housed: housing` is the type, `entry: the water entry` the title. A kind that stands in a walk has
 // `previous` and `next` without being told. `stage` and `role` are choices of the declared stages and roles.
 //
-// Several files are one vocabulary: a later file may add facts to a kind or record, members to a choice, groups
+// Several files are one vocabulary: a later file may add facts to a kind, record or group, members to a choice, groups
 // to a kind; what is said twice is a diagnostic with both places.
 // A type nobody declared (`type: presure`) is a diagnostic at its place, with the nearest name.
 #pragma once

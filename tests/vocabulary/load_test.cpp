@@ -145,6 +145,35 @@ TEST(LoadVocabulary, KeepsFormulas) {
   EXPECT_EQ(field_of(world.vocabulary, "pipe", "weight").type.kind, Kind::nothing);
 }
 
+TEST(LoadVocabulary, AGroupsFactsAreThoseOfEachOfItsKinds) {
+  const auto world = load_vocabulary({R"(
+format: vocabulary/1
+groups: {all: {of: [near, tree]}, near: {title: neighbour, facts: {beside: {type: length, ask: How far aside?}}}}
+records: {site: {facts: {line: {type: list, of: [near], walk: yes}}}}
+kinds: {tree: {}, sewer: {groups: [near]}, gas: {groups: [near], facts: {beside: {type: length, ask: How far from the gas pipe?}}}}
+)",
+                                      "groups: {near: {facts: {crosses: yes-no}}}"});
+  ASSERT_EQ(world.said(), "");
+  const auto& v = world.vocabulary;
+  EXPECT_EQ(field_of(v, "sewer", "beside").ask, "How far aside?");
+  EXPECT_EQ(field_of(v, "gas", "beside").ask, "How far from the gas pipe?") << "its own word counts";
+  EXPECT_EQ(field_of(v, "gas", "crosses").type.kind, Kind::truth) << "a later file gives a group more";
+  EXPECT_EQ(v.group_titles.at("near"), "neighbour");
+  EXPECT_EQ(v.kinds("all").count(), 3U);
+}
+
+TEST(LoadVocabulary, AGroupsMistakeIsSaidOnce) {
+  const auto world = load_vocabulary({R"(
+format: vocabulary/1
+groups: {near: {facts: {beside: lenght}}}
+records: {site: {facts: {name: text}}}
+kinds: {sewer: {groups: [near]}, gas: {groups: [near]}}
+)"});
+  const std::string said = world.said();
+  EXPECT_NE(said.find("lenght"), std::string::npos);
+  EXPECT_EQ(said.find("error", said.find("error") + 1), std::string::npos) << said;
+}
+
 TEST(LoadVocabulary, LaterFilesAdd) {
   const auto world = load_vocabulary({small, R"(
 choices: {housing: {members: {vault: {title: a vault}}}}
