@@ -128,19 +128,19 @@ TEST(Trials, TheProjectsOwnAllPass) {
 class Language {
  public:
   Language() {
-    const fs::path home = HEADGATE_SOURCE_DIR;
-    for (const auto& entry : fs::directory_iterator(home / "rules/vocabulary")) copy(entry.path(), "rules/vocabulary");
-    copy(home / "rules/sources.yaml", "rules");
-    copy(home / "rules/tables/sizes.yaml", "rules");
+    const fs::path tree = HEADGATE_SOURCE_DIR;
+    for (const auto& entry : fs::directory_iterator(tree / "rules/vocabulary")) copy(entry.path(), "rules/vocabulary");
+    copy(tree / "rules/sources.yaml", "rules");
+    copy(tree / "rules/tables/sizes.yaml", "rules");
     for (const char* own : {"rules", "tables", "vocabulary"}) {
       scratch_.file("rules/language/" + std::string(own) + ".yaml",
-                    read_text(home / "tests/language" / (std::string(own) + ".yaml")));
+                    read_text(tree / "tests/language" / (std::string(own) + ".yaml")));
     }
-    scratch_.file("jurisdictions/fennick-ferry.yaml", read_text(home / "tests/language/place.yaml"));
-    copy(home / "jurisdictions/fennick-water.yaml", "jurisdictions");
-    copy(home / "examples/halyard/as-built.yaml", "examples/halyard");
-    copy(home / "tests/language/trials.yaml", "tests/language");
-    copy(home / "tests/language/site.yaml", "tests/language");
+    scratch_.file("jurisdictions/fennick-ferry.yaml", read_text(tree / "tests/language/place.yaml"));
+    copy(tree / "jurisdictions/fennick-water.yaml", "jurisdictions");
+    copy(tree / "examples/halyard/as-built.yaml", "examples/halyard");
+    copy(tree / "tests/language/trials.yaml", "tests/language");
+    copy(tree / "tests/language/site.yaml", "tests/language");
     // The water works change rules that the small project does not have.
     const std::string works = read_text(scratch_.at("jurisdictions/fennick-water.yaml"));
     scratch_.file("jurisdictions/fennick-water.yaml",
