@@ -55,11 +55,6 @@ bool check_tab(std::string_view text, Offset line, Findings& found) {
   return false;
 }
 
-Offset next_line(std::string_view text, Offset line) {
-  const std::size_t feed = std::min(text.find('\n', line), text.size());
-  return static_cast<Offset>(std::min(feed + 1, text.size()));
-}
-
 }  // namespace
 
 std::optional<Offset> check_lines(std::string& text, const Caps& caps, Findings& found) {

@@ -16,10 +16,6 @@ std::vector<std::string_view> lines_of(std::string_view value) {
   return lines;
 }
 
-Offset next_line(std::string_view text, Offset at) {
-  return static_cast<Offset>(std::min(text.find('\n', at), text.size() - 1) + 1);
-}
-
 // Every line of a block is its raw line without the indent, and all have the same indent.
 Offset block_indent(std::string_view text, Offset first_line, const std::vector<std::string_view>& lines) {
   Offset line = first_line;

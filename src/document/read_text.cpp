@@ -28,6 +28,11 @@ Offset line_end(std::string_view text, Offset at) {
   return static_cast<Offset>(returned ? feed - 1 : feed);
 }
 
+Offset next_line(std::string_view text, Offset at) {
+  const std::size_t feed = std::min(text.find('\n', at), text.size());
+  return static_cast<Offset>(std::min(feed + 1, text.size()));
+}
+
 Offset skip_blanks(std::string_view text, Offset at) {
   while (at < text.size() && is_blank(text[at])) ++at;
   return at;

@@ -25,7 +25,8 @@ inline bool is_space(char c) { return is_blank(c) || is_line_end(c); }
 inline char at_or_end(std::string_view text, std::size_t at) { return at < text.size() ? text[at] : '\n'; }
 
 Offset line_begin(std::string_view text, Offset at);
-Offset line_end(std::string_view text, Offset at);  // the \n or \r\n, or the end of the text
+Offset line_end(std::string_view text, Offset at);   // the \n or \r\n, or the end of the text
+Offset next_line(std::string_view text, Offset at);  // the byte behind the line's \n, or the end of the text
 Offset skip_blanks(std::string_view text, Offset at);
 Offset skip_gap(std::string_view text, Offset at);
 Offset skip_word(std::string_view text, Offset at);  // up to a blank, a line end, a comma or a brace

@@ -15,11 +15,7 @@ using vocabulary::Value;
 namespace {
 
 constexpr std::size_t most_keys = 16;  // of a table looked up; past them it says nothing
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
-bool is_size(const vocabulary::Type& type) {
-  return type.kind == vocabulary::Type::Kind::number && type.dimension == quantity::dimensions::size;
-}
+constexpr double unbounded = std::numeric_limits<double>::infinity();
 
 // Whether a key has an order, so that a value may lie before the first row or past the last.
 bool ordered(const vocabulary::Type& type) {
@@ -141,7 +137,7 @@ class Look {
       outside_ = true;
   }
   Interval reach(std::size_t k) const {
-    Interval all{infinity, -infinity};
+    Interval all{unbounded, -unbounded};
     for (const auto& row : table_.rows) {
       if (touches_all(row, k)) all = quantity::hull(all, row.keys[k].number);
     }
@@ -222,7 +218,7 @@ class Look {
   }
   void by_next_up(Interval asked) {
     const auto* last = nearest(asked.hi, true);
-    between(quantity::snap(asked.lo, step(between_)), last != nullptr ? snapped(*last) : infinity);
+    between(quantity::snap(asked.lo, step(between_)), last != nullptr ? snapped(*last) : unbounded);
     if (last == nullptr) past_the_end();
   }
 

@@ -8,14 +8,11 @@
 
 #include "evaluate/lists.hpp"
 #include "evaluate/plan.hpp"
+#include "evaluate/values.hpp"
 
 namespace headgate::evaluate {
 
 using Frame = std::vector<site::ElementId>;
-
-inline bool is_size(const vocabulary::Type& type) {
-  return type.kind == vocabulary::Type::Kind::number && type.dimension == quantity::dimensions::size;
-}
 
 class Planner {
  public:

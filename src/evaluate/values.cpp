@@ -45,6 +45,10 @@ bool same_ladder(Value& a, Value& b, const rulebook::Rulebook& book) {
   return a.ladder == Ladder::metric ? to_inch(a, book) : to_inch(b, book);
 }
 
+bool is_size(const vocabulary::Type& type) {
+  return type.kind == vocabulary::Type::Kind::number && type.dimension == quantity::dimensions::size;
+}
+
 double grid_of(const Type& type) {
   switch (type.kind) {
     case Kind::number: return quantity::grid(type.dimension);

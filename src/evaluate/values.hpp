@@ -23,6 +23,8 @@ Compared same(const vocabulary::Value& a, const vocabulary::Value& b, const voca
 vocabulary::Value hull(const vocabulary::Value& a, const vocabulary::Value& b, const vocabulary::Type& type,
                        const rulebook::Rulebook& book);
 
+bool is_size(const vocabulary::Type& type);  // its numbers stand on a ladder of nominal sizes
+
 // The grid step a type's numbers are compared on (days for dates, …).
 double grid_of(const vocabulary::Type& type);
 

@@ -14,8 +14,6 @@ using Kind = vocabulary::Type::Kind;
 
 namespace {
 
-const Node& node_of(const Evaluated& of) { return of.tree->nodes[of.node]; }
-
 std::string table_end(const Context& context, const Evaluated& of) {
   const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
   return fmt::format("the table {} has no row for {}", table.title.empty() ? spaced(table.signature.name) : table.title,

@@ -14,8 +14,6 @@ using Kind = vocabulary::Type::Kind;
 
 namespace {
 
-const Node& node_of(const Evaluated& of) { return of.tree->nodes[of.node]; }
-
 // How the left side stands to the right one when the relation holds, and when it does not.
 std::string_view stands(Relation relation, bool holds, bool in_time) {
   const bool upper = relation == Relation::less || relation == Relation::less_or_equal;

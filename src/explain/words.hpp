@@ -15,6 +15,8 @@ namespace headgate::explain {
 
 using evaluate::Evaluated;
 
+inline const expression::Node& node_of(const Evaluated& of) { return of.tree->nodes[of.node]; }
+
 std::string spaced(std::string_view name);  // hyphens to blanks
 std::string capital(std::string text);      // first letter large
 std::string sentence(std::string text);     // first letter large, a full stop at the end

@@ -174,7 +174,7 @@ struct SpokenRelation {
 };
 
 constexpr std::string_view same = "`is`, or `is same as` between two values";
-constexpr std::string_view between = "`lowest <= value <= highest`";
+constexpr std::string_view bounded = "`lowest <= value <= highest`";
 
 // Behind `is`. Words that may be members as well are told by what follows them.
 constexpr std::array<SpokenRelation, 15> behind_is = {{{"equal", "to", same, Before::second},
@@ -189,12 +189,12 @@ constexpr std::array<SpokenRelation, 15> behind_is = {{{"equal", "to", same, Bef
                                                        {"above", "", "`>`", Before::value},
                                                        {"under", "", "`<`", Before::value},
                                                        {"below", "", "`<`", Before::value},
-                                                       {"between", "", between, Before::value},
+                                                       {"between", "", bounded, Before::value},
                                                        {"any", "of", "`is one of (…)`", Before::second},
                                                        {"unknown", "", "`is not recorded`"}}};
 
 // Behind a value.
-constexpr std::array<SpokenRelation, 11> behind_value = {{{"between", "", between},
+constexpr std::array<SpokenRelation, 11> behind_value = {{{"between", "", bounded},
                                                           {"contains", "", "`some … in …`, or `is one of (…)`"},
                                                           {"includes", "", "`some … in …`, or `is one of (…)`"},
                                                           {"equals", "", same},

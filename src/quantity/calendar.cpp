@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "quantity/scan.hpp"
+
 namespace headgate::quantity {
 
 namespace {
@@ -20,8 +22,6 @@ constexpr double day_s = 86400;
 constexpr std::array<std::string_view, 12> month_names{"January",   "February", "March",    "April",
                                                        "May",       "June",     "July",     "August",
                                                        "September", "October",  "November", "December"};
-
-bool digit_at(std::string_view text, std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; }
 
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && text.front() == ' ') text.remove_prefix(1);

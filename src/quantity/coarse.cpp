@@ -5,13 +5,13 @@
 
 #include <fmt/format.h>
 
+#include "quantity/scan.hpp"
+
 namespace headgate::quantity {
 
 namespace {
 
 constexpr std::size_t none = std::string_view::npos;
-
-bool begins(std::string_view text, std::string_view with) { return text.substr(0, with.size()) == with; }
 
 // A stretch of the text being read, that knows where in it it stands.
 struct Piece {

@@ -19,7 +19,7 @@ struct Named {
   double grid;
 };
 
-constexpr std::array<Named, 16> all{{
+constexpr std::array<Named, 16> named_dimensions{{
     {"number", dimensions::none, 1e-12},
     {"length", dimensions::length, 1e-12},                               // 1 pm
     {"area", dimensions::area, 1e-12},                                   // 1 square micrometre
@@ -77,7 +77,7 @@ std::string formula(const Dimension& d) {
 }  // namespace
 
 std::optional<Dimension> named(std::string_view name) {
-  for (const Named& entry : all) {
+  for (const Named& entry : named_dimensions) {
     if (entry.name == name) return entry.dimension;
   }
   return std::nullopt;
@@ -85,12 +85,12 @@ std::optional<Dimension> named(std::string_view name) {
 
 std::vector<std::string> dimension_names() {
   std::vector<std::string> names;
-  for (const Named& entry : all) names.emplace_back(entry.name);
+  for (const Named& entry : named_dimensions) names.emplace_back(entry.name);
   return names;
 }
 
 std::string name_of(const Dimension& dimension) {
-  for (const Named& entry : all) {
+  for (const Named& entry : named_dimensions) {
     if (entry.dimension == dimension) return std::string(entry.name);
   }
   return formula(dimension);
@@ -100,7 +100,7 @@ Dimension product(const Dimension& a, const Dimension& b) { return combined(a, b
 Dimension quotient(const Dimension& a, const Dimension& b) { return combined(a, b, -1); }
 
 double grid(const Dimension& dimension) {
-  for (const Named& entry : all) {
+  for (const Named& entry : named_dimensions) {
     if (entry.dimension == dimension) return entry.grid;
   }
   return grid_of_others;

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "quantity/scan.hpp"
 #include "quantity/unit.hpp"
 
 namespace headgate::quantity {
@@ -12,12 +13,6 @@ namespace headgate::quantity {
 namespace {
 
 constexpr std::size_t longest_number = 40;
-
-bool digit(char c) { return c >= '0' && c <= '9'; }
-bool digit_at(std::string_view text, std::size_t at) { return at < text.size() && digit(text[at]); }
-bool begins(std::string_view text, std::size_t at, std::string_view with) {
-  return text.substr(at, with.size()) == with;
-}
 
 std::size_t digits_end(std::string_view text, std::size_t at) {
   while (digit_at(text, at)) ++at;

@@ -1,16 +1,12 @@
 // Reads a quantity: a number, its unit, and where feet and inches go together a second of both.
 #include <algorithm>
 
+#include "quantity/scan.hpp"
 #include "quantity/unit.hpp"
 
 namespace headgate::quantity {
 
 namespace {
-
-bool digit_at(std::string_view text, std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; }
-bool begins(std::string_view text, std::size_t at, std::string_view with) {
-  return text.substr(at, with.size()) == with;
-}
 
 std::size_t skip_spaces(std::string_view text, std::size_t at) {
   while (begins(text, at, " ")) ++at;

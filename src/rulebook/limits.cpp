@@ -14,9 +14,9 @@ using text::say;
 
 namespace {
 
-class Collecting {
+class CollectingLimits {
  public:
-  explicit Collecting(Diagnostics& found) : found_(found) {}
+  explicit CollectingLimits(Diagnostics& found) : found_(found) {}
 
   void declare(const Entry& entry, std::size_t change) {
     if (!expect_name(entry, found_)) return;
@@ -74,7 +74,7 @@ bool declares(const Entry& entry) { return entry.value.is_map() && entry.value.f
 }  // namespace
 
 std::vector<WrittenLimit> collect_limits(const Library& library, const Place* place, Diagnostics& found) {
-  Collecting collecting(found);
+  CollectingLimits collecting(found);
   for (const Node* file : library.rules) {
     const Node* limits = file->is_map() ? map_of(*file, "limits", found) : nullptr;
     if (!limits) continue;

@@ -16,9 +16,9 @@ namespace {
 
 Names all_rule_keys() { return {std::begin(rule_keys), std::end(rule_keys)}; }
 
-class Collecting {
+class CollectingRules {
  public:
-  Collecting(const Documents& documents, Diagnostics& found) : documents_(documents), found_(found) {}
+  CollectingRules(const Documents& documents, Diagnostics& found) : documents_(documents), found_(found) {}
 
   void add(const Entry& entry, const std::string& topic, const Node* stage, std::size_t change) {
     if (!expect_name(entry, found_) || !expect_map(entry.value, "A rule", found_)) return;
@@ -97,7 +97,7 @@ class Collecting {
   std::map<std::string, std::size_t> index_;
 };
 
-void collect_file(const Node& file, Collecting& collecting, Diagnostics& found) {
+void collect_file(const Node& file, CollectingRules& collecting, Diagnostics& found) {
   if (!expect_map(file, "A rules file", found)) return;
   expect_keys(file, {"format", "topic", "stage", "title", "limits", "rules"}, "A rules file", found);
   const std::string topic = text_of(file, "topic", found);
@@ -107,7 +107,7 @@ void collect_file(const Node& file, Collecting& collecting, Diagnostics& found) 
   for (const Entry& entry : rules->entries) collecting.add(entry, topic, file.find("stage"), of_project);
 }
 
-void collect_changes(const Place& place, const std::vector<std::size_t>& in_force, Collecting& collecting,
+void collect_changes(const Place& place, const std::vector<std::size_t>& in_force, CollectingRules& collecting,
                      Diagnostics& found) {
   for (std::size_t i = 0; i < place.changes.size(); ++i) {
     const Node* add = map_of(*place.changes[i].node, "add", found);
@@ -130,7 +130,7 @@ void collect_changes(const Place& place, const std::vector<std::size_t>& in_forc
 std::vector<WrittenRule> collect_rules(const Library& library, const Place& place,
                                        const std::vector<std::size_t>& in_force, const Documents& documents,
                                        Diagnostics& found) {
-  Collecting collecting(documents, found);
+  CollectingRules collecting(documents, found);
   for (const Node* file : library.rules) collect_file(*file, collecting, found);
   collect_changes(place, in_force, collecting, found);
   return collecting.finish();

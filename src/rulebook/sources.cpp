@@ -92,9 +92,9 @@ SourceDocument read_document(const Entry& entry, std::string_view place, Diagnos
   return document;
 }
 
-class Reading {
+class ReadingDocuments {
  public:
-  explicit Reading(Diagnostics& found) : found_(found) {}
+  explicit ReadingDocuments(Diagnostics& found) : found_(found) {}
 
   void read(const Node& documents, std::string_view place) {
     for (const Entry& entry : documents.entries) {
@@ -158,7 +158,7 @@ class Reading {
 
 Documents read_documents(const std::vector<const Node*>& files, const Node* of_place, std::string_view place,
                          Diagnostics& found) {
-  Reading reading(found);
+  ReadingDocuments reading(found);
   for (const Node* file : files) {
     if (!expect_map(*file, "A sources file", found)) continue;
     expect_keys(*file, {"format", "documents"}, "A sources file", found);

@@ -2,7 +2,6 @@
 
 namespace headgate::rulebook {
 
-using expression::Node;
 using expression::Op;
 using expression::Tree;
 using vocabulary::Field;
@@ -16,7 +15,7 @@ class Walk {
   Walk(const Tree& tree, const std::vector<ShapeSet>& handed, const Vocabulary& vocabulary)
       : tree_(tree), vocabulary_(vocabulary), handed_(handed.size()), frame_(handed) {
     if (frame_.size() < tree.variables) frame_.resize(tree.variables);
-    for (const Node& node : tree.nodes) {
+    for (const expression::Node& node : tree.nodes) {
       if (node.binder.list != expression::no_node && node.binder.variable < frame_.size()) {
         frame_[node.binder.variable] |= node.binder.shapes;
       }
@@ -24,7 +23,7 @@ class Walk {
   }
 
   std::vector<Use> run() {
-    for (const Node& node : tree_.nodes) {
+    for (const expression::Node& node : tree_.nodes) {
       if (node.op == Op::path) path(node, true);
       if (node.op == Op::limit) limit(node);
     }
@@ -32,7 +31,7 @@ class Walk {
   }
 
  private:
-  void limit(const Node& node) {
+  void limit(const expression::Node& node) {
     Use use;
     use.limit = true;
     use.index = node.index;
@@ -44,7 +43,8 @@ class Walk {
   }
 
   // One step from every shape it may start from; where it leads is added to `next`.
-  Reach step(const std::string& name, const ShapeSet& from, Reach reach, ShapeSet& next, const Node& node, bool note) {
+  Reach step(const std::string& name, const ShapeSet& from, Reach reach, ShapeSet& next, const expression::Node& node,
+             bool note) {
     Reach after = reach;
     for (std::size_t s = 0; s < vocabulary_.shapes.size(); ++s) {
       const auto id = from.test(s) ? vocabulary_.shapes[s].field(name) : std::nullopt;
@@ -62,7 +62,7 @@ class Walk {
     return after;
   }
 
-  Reach path(const Node& node, bool note) {
+  Reach path(const expression::Node& node, bool note) {
     ShapeSet at;
     Reach reach = Reach::same;
     std::size_t first = 0;

@@ -8,7 +8,7 @@
 namespace headgate::vocabulary {
 namespace {
 
-bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '-'; }
+bool between_words(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '-'; }
 
 constexpr std::string_view grammar_words[] = {
     "above", "after", "and", "approved", "as", "base", "before", "below", "by", "comes", "confirmed", "count", "else",
@@ -26,7 +26,7 @@ bool is_grammar_word(std::string_view text) {
 std::string folded(std::string_view text) {
   std::string result;
   for (const char c : text) {
-    if (!blank(c)) {
+    if (!between_words(c)) {
       result += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     } else if (!result.empty() && result.back() != ' ') {
       result += ' ';

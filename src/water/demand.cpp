@@ -10,7 +10,7 @@ using Policy = boost::math::policies::policy<boost::math::policies::promote_doub
 using Binomial = boost::math::binomial_distribution<double, Policy>;
 
 // A share that only rounding keeps from the percentile has reached it.
-constexpr double rounding = 1e-12;
+constexpr double last_bits = 1e-12;
 
 }  // namespace
 
@@ -20,7 +20,7 @@ double binomial_demand(double count, double probability, double percentile) {
   double most = count;
   while (least < most) {
     const double middle = static_cast<double>(static_cast<long>((least + most) / 2.0));
-    if (cdf(running, middle) + rounding >= percentile) {
+    if (cdf(running, middle) + last_bits >= percentile) {
       most = middle;
     } else {
       least = middle + 1.0;

@@ -129,29 +129,29 @@ TEST(Trials, TheProjectsOwnAllPass) {
 class Language {
  public:
   Language() {
-    const fs::path home = HEADGATE_SOURCE_DIR;
-    for (const auto& entry : fs::directory_iterator(home / "rules/vocabulary")) {
+    const fs::path tree = HEADGATE_SOURCE_DIR;
+    for (const auto& entry : fs::directory_iterator(tree / "rules/vocabulary")) {
       if (entry.path().stem() != "derived") copy(entry.path(), "rules/vocabulary");  // it has formulas of its own
     }
-    scratch_.file("rules/vocabulary/choices.yaml", with_roughness(read_text(home / "rules/vocabulary/choices.yaml")));
-    copy(home / "rules/sources.yaml", "rules");
-    copy(home / "rules/tables/sizes.yaml", "rules");
+    scratch_.file("rules/vocabulary/choices.yaml", with_roughness(read_text(tree / "rules/vocabulary/choices.yaml")));
+    copy(tree / "rules/sources.yaml", "rules");
+    copy(tree / "rules/tables/sizes.yaml", "rules");
     for (const char* own : {"rules", "tables", "vocabulary"}) {
       scratch_.file("rules/language/" + std::string(own) + ".yaml",
-                    read_text(home / "tests/language" / (std::string(own) + ".yaml")));
+                    read_text(tree / "tests/language" / (std::string(own) + ".yaml")));
     }
-    scratch_.file("jurisdictions/fennick-ferry.yaml", read_text(home / "tests/language/place.yaml"));
-    copy(home / "jurisdictions/fennick-water.yaml", "jurisdictions");
+    scratch_.file("jurisdictions/fennick-ferry.yaml", read_text(tree / "tests/language/place.yaml"));
+    copy(tree / "jurisdictions/fennick-water.yaml", "jurisdictions");
     // What the project computes and this house states is nothing the example knows of.
-    std::string house = read_text(home / "examples/halyard/as-built.yaml");
+    std::string house = read_text(tree / "examples/halyard/as-built.yaml");
     for (const char* computed :
          {"fixture-units: 1.4, ", "fall-off: {value: 6 psi, how: \"maker's curve at 19 gpm\"}, "}) {
       const auto at = house.find(computed);
       if (at != std::string::npos) house.erase(at, std::string(computed).size());
     }
     scratch_.file("examples/halyard/as-built.yaml", house);
-    copy(home / "tests/language/trials.yaml", "tests/language");
-    copy(home / "tests/language/site.yaml", "tests/language");
+    copy(tree / "tests/language/trials.yaml", "tests/language");
+    copy(tree / "tests/language/site.yaml", "tests/language");
     // The water works change rules that the small project does not have.
     const std::string works = read_text(scratch_.at("jurisdictions/fennick-water.yaml"));
     scratch_.file("jurisdictions/fennick-water.yaml",

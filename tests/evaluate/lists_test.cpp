@@ -7,10 +7,6 @@
 namespace headgate::test {
 namespace {
 
-std::string in(const std::string& site, const std::string& expression) {
-  return World({.site = site}).value(expression);
-}
-
 const char* const none = "line: none";
 const char* const left_out = "wet: yes";
 const char* const two = "line: [pipe: {length: 3 ft}, pipe: {length: 5 ft}]";
@@ -33,9 +29,9 @@ TEST(Lists, CountAndSum) {
 
 // `rise` may be negative: what is not seen may take away.
 TEST(Lists, ASumOfWhatMayBeNegativeIsUnknownWhileUnfinished) {
-  const std::string rises = "line: [pipe: {rise: 3 ft}, pipe: {rise: 5 ft}, more]";
-  EXPECT_EQ(in(rises, "sum(pipe.rise for pipe in line) >= 8 ft"), "undecided");
-  EXPECT_EQ(in(rises, "sum(pipe.rise for pipe in line)"), "unknown");
+  const std::string climbs = "line: [pipe: {rise: 3 ft}, pipe: {rise: 5 ft}, more]";
+  EXPECT_EQ(in(climbs, "sum(pipe.rise for pipe in line) >= 8 ft"), "undecided");
+  EXPECT_EQ(in(climbs, "sum(pipe.rise for pipe in line)"), "unknown");
   EXPECT_EQ(in("line: [pipe: {rise: 3 ft}, pipe: {}]", "sum(pipe.rise for pipe in line)"), "unknown");
   EXPECT_EQ(in(two_and_more, "sum(pipe.length * 2 for pipe in line) >= 16 ft"), "yes");
   EXPECT_EQ(in(two_and_more, "sum(pipe.length - 1 ft for pipe in line) >= 0 ft"), "undecided");
@@ -121,11 +117,6 @@ TEST(Lists, UnionOfTheTrunkAndItsBranches) {
 }
 
 // --- each ---
-
-std::string each(const std::string& binders, const std::string& require, const std::string& site) {
-  return World({.rules = rule("it", "each: " + binders + "\nrequire: " + require), .site = "stage: entry\n" + site})
-      .outcomes("it");
-}
 
 TEST(Each, OneDecisionAnElement) {
   const std::string pipes = "line: [pipe: {length: 3 ft}, gauge: {}, pipe: {length: 1 in}, pipe: {}]";

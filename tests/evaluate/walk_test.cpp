@@ -23,11 +23,6 @@ std::string derived() {
   return kinds + formulas;
 }
 
-std::string each(const std::string& binders, const std::string& require, const std::string& site) {
-  return World({.rules = rule("it", "each: " + binders + "\nrequire: " + require), .site = "stage: entry\n" + site})
-      .outcomes("it");
-}
-
 TEST(References, TheNearestUpstreamOrNone) {
   EXPECT_EQ(each("wall in line", "wall.pipe.length >= 2 ft",
                  "line: [pipe: {length: 1 ft}, pipe: {length: 3 ft}, meter: {}, wall: {}, pipe: {length: 1 ft}]"),

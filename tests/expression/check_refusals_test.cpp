@@ -6,13 +6,13 @@
 namespace headgate::test {
 namespace {
 
-struct Case {
+struct Unchecked {
   const char* expression;
   const char* said;
 };
 
 TEST(CheckRefusals, SayWhereWhatAndWhatWouldBeRight) {
-  const std::vector<Case> cases = {
+  const std::vector<Unchecked> cases = {
       {"pressure.highest-static >= 80",
        "28-2 number-needs-unit: \"80\" has no unit, where pressure is asked for. (write the unit, as in 80 "
        "psi)"},
@@ -387,7 +387,7 @@ TEST(CheckRefusals, SayWhereWhatAndWhatWouldBeRight) {
        "one kind only)"},
   };
   SmallWorld world;
-  for (const Case& one : cases) EXPECT_EQ(checked(world, one.expression), one.said) << one.expression;
+  for (const Unchecked& one : cases) EXPECT_EQ(checked(world, one.expression), one.said) << one.expression;
 }
 
 }  // namespace

@@ -12,13 +12,13 @@ using expression::Node;
 using expression::Op;
 using testing::HasSubstr;
 
-struct Case {
+struct Typed {
   const char* expression;
   const char* typed;  // "TYPE: canonical text with what was implied"
 };
 
-const std::vector<Case>& cases() {
-  static const std::vector<Case> all = {
+const std::vector<Typed>& typed_cases() {
+  static const std::vector<Typed> all = {
       {"some gauge in line has (some pressure-reducer in line has gauge comes after pressure-reducer)",
        "a yes or no: some gauge in line has (some pressure-reducer in line has gauge comes after "
        "pressure-reducer)"},
@@ -139,12 +139,12 @@ const std::vector<Case>& cases() {
 TEST(Check, GivesEveryFormItsType) {
   SmallWorld world;
   ASSERT_EQ(in_short(world.found, world.sources), "");
-  for (const Case& one : cases()) EXPECT_EQ(checked(world, one.expression), one.typed) << one.expression;
+  for (const Typed& one : typed_cases()) EXPECT_EQ(checked(world, one.expression), one.typed) << one.expression;
 }
 
 TEST(Check, KidsComeBeforeTheirParents) {
   SmallWorld world;
-  for (const Case& one : cases()) {
+  for (const Typed& one : typed_cases()) {
     text::Diagnostics found;
     const auto tree = expression::compile(world.text(one.expression), world.scope, std::nullopt, found);
     ASSERT_TRUE(tree) << one.expression;
@@ -161,7 +161,7 @@ TEST(Check, KidsComeBeforeTheirParents) {
 
 TEST(Check, WhatItPrintsChecksToTheSame) {
   SmallWorld world;
-  for (const Case& one : cases()) {
+  for (const Typed& one : typed_cases()) {
     const std::string typed = one.typed;
     EXPECT_EQ(checked(world, typed.substr(typed.find(": ") + 2)), typed);
   }

@@ -6,13 +6,13 @@
 namespace headgate::test {
 namespace {
 
-struct Case {
+struct Unparsed {
   const char* expression;
   const char* said;
 };
 
 TEST(ParseRefusals, SayWhereWhatAndWhatWouldBeRight) {
-  const std::vector<Case> cases = {
+  const std::vector<Unparsed> cases = {
       {"some pipe in line has pipe.length > 1,000 ft",
        "38-1 number-thousands: \"1,000\" separates its thousands. (write 1000; between two values leave a "
        "space after the comma)"},
@@ -248,7 +248,7 @@ TEST(ParseRefusals, SayWhereWhatAndWhatWouldBeRight) {
       {"f(a and b)", "5-3 and-or-needs-brackets: An \"and\" between values needs brackets. (write (a and b))"},
       {"t[a or b]", "5-2 and-or-needs-brackets: An \"or\" between values needs brackets. (write (a or b))"},
   };
-  for (const Case& one : cases) EXPECT_EQ(parsed(one.expression), one.said) << one.expression;
+  for (const Unparsed& one : cases) EXPECT_EQ(parsed(one.expression), one.said) << one.expression;
 }
 
 }  // namespace

@@ -9,13 +9,13 @@
 namespace headgate::test {
 namespace {
 
-struct Case {
+struct Printed {
   const char* expression;
   const char* printed;
 };
 
-const std::vector<Case>& cases() {
-  static const std::vector<Case> all = {
+const std::vector<Printed>& printed_cases() {
+  static const std::vector<Printed> all = {
       {"some gauge in line has (some pressure-reducer in line has gauge comes after pressure-reducer)",
        "some gauge in line has (some pressure-reducer in line has gauge comes after pressure-reducer)"},
       {"every pipe in line where pipe.buried has pipe.least-cover >= limit.least-cover",
@@ -92,11 +92,11 @@ Tree shape_of(const std::string& expression) {
 }
 
 TEST(Parse, TakesEveryFormOfTheGrammar) {
-  for (const Case& one : cases()) EXPECT_EQ(parsed(one.expression), one.printed) << one.expression;
+  for (const Printed& one : printed_cases()) EXPECT_EQ(parsed(one.expression), one.printed) << one.expression;
 }
 
 TEST(Parse, PrintedTextParsesToTheSameTree) {
-  for (const Case& one : cases()) {
+  for (const Printed& one : printed_cases()) {
     EXPECT_TRUE(same_shape(shape_of(one.expression), shape_of(one.printed))) << one.printed;
   }
 }

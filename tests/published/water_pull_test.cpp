@@ -15,19 +15,19 @@ double pull_lbf(double outside_in, double ratio, double stress_psi) {
   return in_pounds_force(pull_limit_n(inches(outside_in), ratio, psi(stress_psi), 1.0, 1.0));
 }
 
-struct Row {
+struct Pull {
   double outside_in, ratio, published_lbf;
 };
 
 // ---- "12 hour pull, IPS size", osiplastics.com. The table rests on an allowed stress of 1,100 psi (12 h, PE3408
 // class; the figure itself from memory) and 3.14 for pi. Tolerance: 0.1 % or 1 lbf.
 TEST(PullTable, TwelveHourPullAtElevenHundredPounds) {
-  const Row rows[] = {
+  const Pull rows[] = {
       {1.660, 9, 940},     {1.660, 11, 787},   {1.660, 13.5, 653}, {1.900, 9, 1232},
       {1.900, 11, 1030},   {1.900, 13.5, 855}, {2.375, 9, 1924},   {2.375, 11, 1610},
       {2.375, 13.5, 1336}, {6.625, 9, 14973},  {6.625, 11, 12529}, {6.625, 13.5, 10398},
   };
-  for (const Row& row : rows) {
+  for (const Pull& row : rows) {
     EXPECT_NEAR(pull_lbf(row.outside_in, row.ratio, 1100), row.published_lbf, std::fmax(1.0, 0.001 * row.published_lbf))
         << row.outside_in << " in SDR " << row.ratio;
   }
@@ -36,8 +36,8 @@ TEST(PullTable, TwelveHourPullAtElevenHundredPounds) {
 // Disagreement: the same table's 1 in column does not follow its own rule. It implies 1,480 psi, a third more than
 // every other size, for the same resin and hours; whoever pulled by it would overload the smallest pipe.
 TEST(PullTable, OneInchColumnIsAThirdTooHigh) {
-  const Row rows[] = {{1.315, 9, 800}, {1.315, 11, 670}, {1.315, 13.5, 550}};
-  for (const Row& row : rows) {
+  const Pull rows[] = {{1.315, 9, 800}, {1.315, 11, 670}, {1.315, 13.5, 550}};
+  for (const Pull& row : rows) {
     const double implied_psi = 1100 * row.published_lbf / pull_lbf(row.outside_in, row.ratio, 1100);
     EXPECT_NEAR(implied_psi, 1484, 10) << "SDR " << row.ratio;
   }

@@ -11,25 +11,25 @@ namespace {
 
 namespace d = dimensions;
 
-std::string shown(std::string_view text, std::optional<Dimension> wanted = std::nullopt) {
+std::string shown_coarse(std::string_view text, std::optional<Dimension> wanted = std::nullopt) {
   const Coarse coarse = good(read_coarse(text, wanted));
   return show(coarse.value, coarse.dimension, coarse.unit);
 }
 
 TEST(ReadCoarse, ReadsWhatIsKnown) {
-  EXPECT_EQ(shown("86 psi"), "86 psi");
-  EXPECT_EQ(shown("86 psi +/- 2 psi"), "84 psi to 88 psi");
-  EXPECT_EQ(shown("86 psi ± 2 psi"), "84 psi to 88 psi");
-  EXPECT_EQ(shown("86 psi+/-2 psi"), "84 psi to 88 psi");
-  EXPECT_EQ(shown("3 ft +/- 6 in"), "2.5 ft to 3.5 ft");
-  EXPECT_EQ(shown("5 ft 6 in +/- 1/2 in"), "5.45833333333 ft to 5.54166666667 ft");
-  EXPECT_EQ(shown("140 F +/- 2 F"), "138 F to 142 F");
-  EXPECT_EQ(shown("10 F +/- 2 F", d::warming), "8 F to 12 F");
-  EXPECT_EQ(shown("5 +/- 1"), "4 to 6");
-  EXPECT_EQ(shown("86 psi +/- 0 psi"), "86 psi");
-  EXPECT_EQ(shown("at least 44 in"), "at least 44 in");
-  EXPECT_EQ(shown("at most 3 ft"), "at most 3 ft");
-  EXPECT_EQ(shown(" at least  44\" "), "at least 44 in");
+  EXPECT_EQ(shown_coarse("86 psi"), "86 psi");
+  EXPECT_EQ(shown_coarse("86 psi +/- 2 psi"), "84 psi to 88 psi");
+  EXPECT_EQ(shown_coarse("86 psi ± 2 psi"), "84 psi to 88 psi");
+  EXPECT_EQ(shown_coarse("86 psi+/-2 psi"), "84 psi to 88 psi");
+  EXPECT_EQ(shown_coarse("3 ft +/- 6 in"), "2.5 ft to 3.5 ft");
+  EXPECT_EQ(shown_coarse("5 ft 6 in +/- 1/2 in"), "5.45833333333 ft to 5.54166666667 ft");
+  EXPECT_EQ(shown_coarse("140 F +/- 2 F"), "138 F to 142 F");
+  EXPECT_EQ(shown_coarse("10 F +/- 2 F", d::warming), "8 F to 12 F");
+  EXPECT_EQ(shown_coarse("5 +/- 1"), "4 to 6");
+  EXPECT_EQ(shown_coarse("86 psi +/- 0 psi"), "86 psi");
+  EXPECT_EQ(shown_coarse("at least 44 in"), "at least 44 in");
+  EXPECT_EQ(shown_coarse("at most 3 ft"), "at most 3 ft");
+  EXPECT_EQ(shown_coarse(" at least  44\" "), "at least 44 in");
 }
 
 TEST(ReadCoarse, LeavesAnOpenEndOut) {
@@ -39,8 +39,8 @@ TEST(ReadCoarse, LeavesAnOpenEndOut) {
   EXPECT_EQ(less_or_equal(more, exactly(si("80 psi")), step), Truth::no);
   EXPECT_EQ(less(less_than, exactly(si("80 psi")), step), Truth::yes);
   EXPECT_EQ(less(exactly(si("80 psi")), good(read_coarse("at least 80 psi")).value, step), Truth::undecided);
-  EXPECT_EQ(shown("more than 80 psi"), "more than 80 psi");
-  EXPECT_EQ(shown("less than 3/8 in"), "less than 0.375 in");
+  EXPECT_EQ(shown_coarse("more than 80 psi"), "more than 80 psi");
+  EXPECT_EQ(shown_coarse("less than 3/8 in"), "less than 0.375 in");
 }
 
 TEST(ReadCoarse, RefusesWithItsId) {

@@ -5,7 +5,7 @@
 namespace headgate::test {
 namespace {
 
-std::string said_of(const std::string& derived, const std::string& rules = "") {
+std::string said_of_derived(const std::string& derived, const std::string& rules = "") {
   World world(derived.empty() ? "" : "derived:\n" + derived);
   if (!rules.empty()) world.rules(rules);
   world.resolve();
@@ -24,19 +24,20 @@ std::string length(const std::string& name, const std::string& value, const std:
 }
 
 TEST(Circles, AmongLimits) {
-  EXPECT_EQ(said_of("", "limits:\n" + length("a", "limit.b") + length("b", "limit.c + 1 in") + length("c", "limit.a")),
+  EXPECT_EQ(said_of_derived(
+                "", "limits:\n" + length("a", "limit.b") + length("b", "limit.c + 1 in") + length("c", "limit.a")),
             std::string("rules:7:19 circle: These need one another: limit.a -> limit.b -> limit.c -> limit.a. ") +
                 hint + "\n");
 }
 
 TEST(Circles, ALimitOfItself) {
-  EXPECT_EQ(said_of("", "limits:\n" + length("a", "limit.a")),
+  EXPECT_EQ(said_of_derived("", "limits:\n" + length("a", "limit.a")),
             std::string("rules:7:19 circle: These need one another: limit.a -> limit.a. ") + hint + "\n");
 }
 
 TEST(Circles, AmongDerivedValuesAndLimits) {
-  EXPECT_EQ(said_of("  pipe:\n    cover:\n      type: length\n      is: limit.cover\n",
-                    "limits:\n" + length("cover", "pipe.cover", "pipe")),
+  EXPECT_EQ(said_of_derived("  pipe:\n    cover:\n      type: length\n      is: limit.cover\n",
+                            "limits:\n" + length("cover", "pipe.cover", "pipe")),
             std::string("rules:8:19 circle: These need one another: limit.cover -> pipe.cover -> limit.cover. ") +
                 hint + "\n");
 }
@@ -53,20 +54,20 @@ TEST(Circles, UpstreamMayComeRound) {
 }
 
 TEST(Circles, DownstreamMayNot) {
-  EXPECT_NE(said_of("  pipe:\n    run:\n      type: length\n      is: pipe.pipe-after.run\n" + pipe_before)
+  EXPECT_NE(said_of_derived("  pipe:\n    run:\n      type: length\n      is: pipe.pipe-after.run\n" + pipe_before)
                 .find("circle: These need one another: pipe.run -> pipe.run."),
             std::string::npos);
 }
 
 TEST(Circles, NorTheWholeLine) {
-  EXPECT_EQ(said_of("  pipe:\n    a:\n      type: length\n      is: sum(each.b for pipe as each in line)\n"
-                    "    b:\n      type: length\n      is: pipe.a\n"),
+  EXPECT_EQ(said_of_derived("  pipe:\n    a:\n      type: length\n      is: sum(each.b for pipe as each in line)\n"
+                            "    b:\n      type: length\n      is: pipe.a\n"),
             std::string("more:6:15 circle: These need one another: pipe.a -> pipe.b -> pipe.a. ") + hint + "\n");
 }
 
 // A derived value that looks upstream for itself cannot also need a sum over all of them.
 TEST(Circles, UpstreamDoesNotExcuseTheWholeLine) {
-  const std::string said = said_of(
+  const std::string said = said_of_derived(
       "  pipe:\n    a:\n      type: length\n      is: if pipe.buried then 1 ft else sum(each.b for pipe as each in "
       "line)\n"
       "    b:\n      type: length\n      is: if pipe.pipe-before is fitted then pipe.pipe-before.a else 1 ft\n" +
@@ -96,7 +97,7 @@ TEST(Derived, ItsTypeMayComeThroughALimitThatNeedsADerivedValue) {
 }
 
 TEST(Derived, AnUntypedCircleAsksForTypes) {
-  EXPECT_EQ(said_of("  pipe:\n    a: pipe.b\n    b: pipe.a\n"),
+  EXPECT_EQ(said_of_derived("  pipe:\n    a: pipe.b\n    b: pipe.a\n"),
             "more:4:5 derived-needs-type: The formula of \"a\" does not tell its type. (state it, as in a: with type: "
             "and is: below)\n"
             "more:5:5 derived-needs-type: The formula of \"b\" does not tell its type. (state it, as in b: with type: "
@@ -104,7 +105,7 @@ TEST(Derived, AnUntypedCircleAsksForTypes) {
 }
 
 TEST(Derived, AMistakeInAFormulaIsSaidOnce) {
-  const std::string said = said_of("  pipe:\n    a: pipe.lenth * 2\n    b: pipe.a\n");
+  const std::string said = said_of_derived("  pipe:\n    a: pipe.lenth * 2\n    b: pipe.a\n");
   EXPECT_EQ(said.find("more:4:13 unknown-field"), 0u) << said;
   EXPECT_EQ(said.find('\n'), said.size() - 1) << said;
 }

@@ -109,7 +109,7 @@ TEST(Citation, AdoptingWhatNobodyDeclared) {
             "place:4:19 unknown-document: No document is called \"othr\". (did you mean other?)\n");
 }
 
-std::string said_of(const std::string& documents) {
+std::string said_of_documents(const std::string& documents) {
   World world;
   world.file("mine", "format: sources/1\ndocuments:\n" + documents);
   world.resolve();
@@ -117,40 +117,40 @@ std::string said_of(const std::string& documents) {
 }
 
 TEST(Sources, DocumentNeedsTitleAndKind) {
-  EXPECT_EQ(said_of("  a: {publisher: p}\n"),
+  EXPECT_EQ(said_of_documents("  a: {publisher: p}\n"),
             "mine:3:3 document-needs: The document \"a\" needs a kind.\n"
             "mine:3:3 document-needs: The document \"a\" needs a title.\n");
 }
 
 TEST(Sources, UnknownKindAndUnknownWayOfSeeing) {
-  EXPECT_EQ(said_of("  a: {title: t, kind: ordnance, sections: {1: {seen: second hand}}}\n"),
+  EXPECT_EQ(said_of_documents("  a: {title: t, kind: ordnance, sections: {1: {seen: second hand}}}\n"),
             "mine:3:23 document-kind: \"ordnance\" is no kind of document. (write ordinance)\n"
             "mine:3:54 seen-unknown: \"second hand\" does not say how a section was seen. "
             "(write one of adopted text, other edition, secondary, from memory)\n");
 }
 
 TEST(Sources, DeclaredTwice) {
-  EXPECT_EQ(said_of("  code-18: {title: t, kind: statute}\n"),
+  EXPECT_EQ(said_of_documents("  code-18: {title: t, kind: statute}\n"),
             "mine:3:3 document-twice: The document \"code-18\" is declared twice. (declare it once) "
             "[sources:3:3: declared here before]\n");
 }
 
 TEST(Sources, ListedTwice) {
-  EXPECT_EQ(said_of("  a: {title: t, kind: statute, sections: [1, 2, 1]}\n"),
+  EXPECT_EQ(said_of_documents("  a: {title: t, kind: statute, sections: [1, 2, 1]}\n"),
             "mine:3:49 section-twice: The section \"1\" of a is listed twice. (list it once) "
             "[mine:3:43: listed here before]\n");
 }
 
 TEST(Sources, UnknownKeyGetsTheNearest) {
-  EXPECT_EQ(said_of("  a: {title: t, kind: statute, section: [1]}\n"),
+  EXPECT_EQ(said_of_documents("  a: {title: t, kind: statute, section: [1]}\n"),
             "mine:3:32 rulebook-key: A document has no key \"section\". (write sections)\n");
 }
 
 TEST(Sources, EditionsThatCarryOneAnother) {
   EXPECT_EQ(
-      said_of("  a: {title: t, kind: statute, carries: b}\n  b: {title: t, kind: statute, carries: a}\n"),
+      said_of_documents("  a: {title: t, kind: statute, carries: b}\n  b: {title: t, kind: statute, carries: a}\n"),
       "mine:3:41 carries-circle: These editions carry one another: a -> b -> a. (an edition carries an earlier one)\n");
-  EXPECT_EQ(said_of("  a: {title: t, kind: statute, carries: code-81}\n"),
+  EXPECT_EQ(said_of_documents("  a: {title: t, kind: statute, carries: code-81}\n"),
             "mine:3:41 unknown-document: No document is called \"code-81\". (did you mean code-18?)\n");
 }
 

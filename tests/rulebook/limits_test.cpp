@@ -17,7 +17,7 @@ World limit(const std::string& lines, const std::string& more_vocabulary = "") {
   return world;
 }
 
-std::string said_of(const std::string& lines) {
+std::string said_of_limit(const std::string& lines) {
   World world = limit(lines);
   world.resolve();
   return world.said();
@@ -125,7 +125,7 @@ TEST(Limits, NothingUsesOne) {
 }
 
 TEST(Limits, TypeThatNothingTells) {
-  EXPECT_EQ(said_of("    values: {code-18 A1: unknown}\n"),
+  EXPECT_EQ(said_of_limit("    values: {code-18 A1: unknown}\n"),
             "rules:4:3 limit-needs-type: The first value of the limit \"x\" does not tell its type. "
             "(state it, as in type: length, or type: list of a choice)\n");
 }
@@ -141,11 +141,11 @@ TEST(Limits, AMistakeInTheFirstValueIsSaidOnceAndItsUsersStaySilent) {
 }
 
 TEST(Limits, UnknownWords) {
-  EXPECT_EQ(said_of("    stricter: smaller\n    type: presure\n    values: {code-18 A1: 1 psi}\n"),
+  EXPECT_EQ(said_of_limit("    stricter: smaller\n    type: presure\n    values: {code-18 A1: 1 psi}\n"),
             "rules:5:15 limit-stricter: \"smaller\" does not say which way is stricter. (write one of neither, lower, "
             "higher)\n"
             "rules:6:11 type-unknown: \"presure\" is no type. (did you mean pressure?)\n");
-  EXPECT_EQ(said_of("    of: pip\n    by: preventr\n    value: 1\n    values: {code-18 A1: 1 psi}\n"),
+  EXPECT_EQ(said_of_limit("    of: pip\n    by: preventr\n    value: 1\n    values: {code-18 A1: 1 psi}\n"),
             "rules:5:9 limit-of: \"pip\" is no kind, group or record. (did you mean pipe?)\n"
             "rules:6:9 limit-by: \"preventr\" is no group, kind or choice. (did you mean preventer?)\n"
             "rules:6:9 limit-of-and-by: The limit \"x\" has both of: and by:. (keep one of them)\n"
@@ -153,54 +153,54 @@ TEST(Limits, UnknownWords) {
 }
 
 TEST(Limits, ValueOfAnotherDimension) {
-  const std::string said = said_of("    values:\n      code-18 A1: 80 psi\n      other 1: 3 ft\n");
+  const std::string said = said_of_limit("    values:\n      code-18 A1: 80 psi\n      other 1: 3 ft\n");
   EXPECT_EQ(said.find("rules:7:16 wrong-type"), 0u) << said;
 }
 
 TEST(Limits, CoarseValuesAreNoLimit) {
-  EXPECT_EQ(said_of("    values: {code-18 A1: 80 psi, code-18 A2: at least 80 psi}\n"),
+  EXPECT_EQ(said_of_limit("    values: {code-18 A1: 80 psi, code-18 A2: at least 80 psi}\n"),
             "rules:5:46 limit-value-coarse: \"at least 80 psi\" is not one exact value, which a limit must be.\n");
-  EXPECT_EQ(said_of("    type: list of material\n    values: {code-18 A1: [unknown]}\n"),
+  EXPECT_EQ(said_of_limit("    type: list of material\n    values: {code-18 A1: [unknown]}\n"),
             "rules:6:27 limit-list-item: \"unknown\" is not one exact value.\n");
 }
 
 TEST(Limits, ShapesThatDoNotFit) {
   EXPECT_EQ(
-      said_of("    values: {code-18 A1: 80 psi, other 1: [80 psi]}\n"),
+      said_of_limit("    values: {code-18 A1: 80 psi, other 1: [80 psi]}\n"),
       "rules:5:43 limit-not-list: The limit \"x\" holds one value, not a list. (state type: list of … if it should)\n");
-  EXPECT_EQ(said_of("    type: list of material\n    values: {code-18 A1: hdpe}\n"),
+  EXPECT_EQ(said_of_limit("    type: list of material\n    values: {code-18 A1: hdpe}\n"),
             "rules:6:26 limit-wants-list: The limit \"x\" holds a list. (write its value in [ ])\n");
-  EXPECT_EQ(said_of("    type: length\n    values: {code-18 A1: {breaker: 1 in}}\n"),
+  EXPECT_EQ(said_of_limit("    type: length\n    values: {code-18 A1: {breaker: 1 in}}\n"),
             "rules:6:26 limit-rows-without-by: The limit \"x\" has rows but does not say by what. "
             "(state by: and a group or choice)\n");
-  EXPECT_EQ(said_of("    values: {code-18 A1: {doubt: some}}\n    type: length\n"),
+  EXPECT_EQ(said_of_limit("    values: {code-18 A1: {doubt: some}}\n    type: length\n"),
             "rules:5:26 limit-value-missing: A value with its doubt has no value. (write value: beside doubt:)\n");
 }
 
 TEST(Limits, RowsOfUnknownThings) {
-  EXPECT_EQ(said_of("    by: preventer\n    values: {code-18 A1: {beaker: 1 in, pipe: 2 in}}\n"),
+  EXPECT_EQ(said_of_limit("    by: preventer\n    values: {code-18 A1: {beaker: 1 in, pipe: 2 in}}\n"),
             "rules:6:27 limit-row: \"beaker\" is no preventer. (write breaker)\n"
             "rules:6:41 limit-row: \"pipe\" is no preventer. (write one of breaker, double-check)\n");
 }
 
 TEST(Limits, ARowTwice) {
-  EXPECT_EQ(said_of("    by: material\n    values: {code-18 A1: {K copper: 1, k-copper: 2}}\n"),
+  EXPECT_EQ(said_of_limit("    by: material\n    values: {code-18 A1: {K copper: 1, k-copper: 2}}\n"),
             "rules:6:40 limit-row-twice: \"k-copper\" already has its row here. (keep one of them) "
             "[rules:6:37: its row before]\n");
 }
 
 TEST(Limits, TwoValuesOfOneDocument) {
   EXPECT_EQ(
-      said_of("    values:\n      code-18 A1: 80 psi\n      code-18 A2: 70 psi\n"),
+      said_of_limit("    values:\n      code-18 A1: 80 psi\n      code-18 A2: 70 psi\n"),
       "rules:7:7 limit-set-twice: The limit \"x\" has two values from one layer. (keep one, or rows that do not meet) "
       "[rules:6:7: its other value]\n");
-  EXPECT_EQ(said_of("    by: preventer\n    values:\n      code-18 A1: {breaker: 1 in}\n      code-18 A2: "
-                    "{double-check: 2 in}\n"),
+  EXPECT_EQ(said_of_limit("    by: preventer\n    values:\n      code-18 A1: {breaker: 1 in}\n      code-18 A2: "
+                          "{double-check: 2 in}\n"),
             "");
 }
 
 TEST(Limits, BaseWithNothingBelow) {
-  EXPECT_EQ(said_of("    type: length\n    values:\n      code-18 A1: base + 6 in\n"),
+  EXPECT_EQ(said_of_limit("    type: length\n    values:\n      code-18 A1: base + 6 in\n"),
             "rules:7:19 base-of-nothing: \"base\" has no value below it in the limit \"x\" here. "
             "(write the value, or adopt a document that gives one)\n");
 }
@@ -218,27 +218,27 @@ TEST(Limits, DeclaredTwiceOrWithoutValues) {
 
 TEST(Limits, TablesOfOtherColumns) {
   const std::string table = "table: {keys: {n: number}, columns: {flow: flow}, rows: [[1, 1 gpm]]}";
-  EXPECT_EQ(said_of("    values: {code-18 A1: {" + table +
-                    "}, other 1: {table: {keys: {n: number}, columns: {f: flow}, rows: []}}}\n"),
+  EXPECT_EQ(said_of_limit("    values: {code-18 A1: {" + table +
+                          "}, other 1: {table: {keys: {n: number}, columns: {f: flow}, rows: []}}}\n"),
             "rules:5:108 limit-other-frame: The limit \"x\" holds a table of other keys or columns. "
             "(keep the keys and columns of its first value) [rules:4:3: the limit]\n");
-  EXPECT_EQ(said_of("    values: {code-18 A1: {" + table + "}, other 1: 5 gpm}\n"),
+  EXPECT_EQ(said_of_limit("    values: {code-18 A1: {" + table + "}, other 1: 5 gpm}\n"),
             "rules:5:108 limit-wants-table: The limit \"x\" holds a table. "
             "(write table: with its keys, columns and rows below)\n");
 }
 
 TEST(Limits, ImplausibleValues) {
-  EXPECT_EQ(said_of("    plausible: 40 psi to 150 psi\n    values: {code-18 A1: 40 psi, other 1: 7 psi}\n"),
+  EXPECT_EQ(said_of_limit("    plausible: 40 psi to 150 psi\n    values: {code-18 A1: 40 psi, other 1: 7 psi}\n"),
             "rules:6:43 limit-implausible: \"7 psi\" is unusual for the limit x. "
             "(usual is 40 psi to 150 psi; check the number and its unit)\n");
-  EXPECT_EQ(said_of("    type: span\n    plausible: 1 months to 2 years\n"
-                    "    values: {code-18 A1: 1 months, other 1: 3 years}\n"),
+  EXPECT_EQ(said_of_limit("    type: span\n    plausible: 1 months to 2 years\n"
+                          "    values: {code-18 A1: 1 months, other 1: 3 years}\n"),
             "rules:7:45 limit-implausible: \"3 years\" is unusual for the limit x. "
             "(usual is 30 to 730 days; check the number and its unit)\n");
 }
 
 TEST(Limits, PlausibleOfWhatHasNoRange) {
-  EXPECT_EQ(said_of("    type: material\n    plausible: 1 to 2\n    values: {code-18 A1: hdpe}\n"),
+  EXPECT_EQ(said_of_limit("    type: material\n    plausible: 1 to 2\n    values: {code-18 A1: hdpe}\n"),
             "rules:6:16 limit-plausible: A plausible range is written as two quantities, and the limit must hold one. "
             "(write it as 40 psi to 150 psi)\n");
 }

@@ -19,7 +19,7 @@ World with_rule(const std::string& lines, const std::string& limits = "") {
   return world;
 }
 
-std::string said_of(const std::string& lines, const std::string& limits = "", bool all = false) {
+std::string said_of_rule(const std::string& lines, const std::string& limits = "", bool all = false) {
   World world = with_rule(lines, limits);
   world.resolve();
   return world.said(all);
@@ -152,7 +152,7 @@ TEST(Rules, LimitsReachedThroughLimitsAndDerivedValues) {
 }
 
 TEST(Rules, WhatARuleNeeds) {
-  EXPECT_EQ(said_of("    why: w\n"),
+  EXPECT_EQ(said_of_rule("    why: w\n"),
             "rules:5:3 rule-needs: The rule \"r\" needs a source.\n"
             "rules:5:3 rule-needs: The rule \"r\" needs a title.\n"
             "rules:5:3 rule-needs-require: The rule \"r\" asks for nothing. "
@@ -160,7 +160,7 @@ TEST(Rules, WhatARuleNeeds) {
 }
 
 TEST(Rules, Advice) {
-  EXPECT_EQ(said_of("    title: t\n    source: practice\n    require: pressure is fitted\n", "", true),
+  EXPECT_EQ(said_of_rule("    title: t\n    source: practice\n    require: pressure is fitted\n", "", true),
             "rules:5:3 rule-without-fix: The rule \"r\" does not say what puts it right. (write fix:)\n"
             "rules:5:3 rule-without-why: The rule \"r\" does not say why. (write why:, in a sentence for the plumber)\n"
             "rules:7:5 must-by-practice: The rule \"r\" is a must by common practice alone. "
@@ -169,15 +169,16 @@ TEST(Rules, Advice) {
 
 TEST(Rules, UnknownKeyStageAndLevel) {
   EXPECT_EQ(
-      said_of(head +
-              "    level: shall\n    stage: wal\n    requires: pressure is fitted\n    require: pressure is fitted\n"),
+      said_of_rule(
+          head +
+          "    level: shall\n    stage: wal\n    requires: pressure is fitted\n    require: pressure is fitted\n"),
       "rules:8:12 rule-level: \"shall\" is no level. (write one of must, should, note)\n"
       "rules:9:12 rule-stage: \"wal\" is no stage. (write wall)\n"
       "rules:10:5 rulebook-key: A rule has no key \"requires\". (write require)\n");
 }
 
 TEST(Rules, NotesAskForNothing) {
-  EXPECT_EQ(said_of(head + "    level: note\n    require: pressure is fitted\n"),
+  EXPECT_EQ(said_of_rule(head + "    level: note\n    require: pressure is fitted\n"),
             "rules:5:3 note-without: The note \"r\" does not say when it applies. (write when:)\n"
             "rules:9:5 note-with: A note has no require. (leave it out, or write level: should)\n");
 }
@@ -190,56 +191,57 @@ TEST(Rules, Duties) {
   EXPECT_EQ(world.said(), "");
   EXPECT_TRUE(rule(book, "r").due && rule(book, "r").done && !rule(book, "r").require);
   EXPECT_EQ(
-      said_of(head + "    each: test in tests\n    due: test.done-on\n    require: pressure is fitted\n"),
+      said_of_rule(head + "    each: test in tests\n    due: test.done-on\n    require: pressure is fitted\n"),
       "rules:9:5 require-and-due: The rule \"r\" has both require: and due:. (make the duty a rule of its own)\n");
-  EXPECT_EQ(said_of(head + "    each: test in tests\n    done: test.done-on\n    require: pressure is fitted\n"),
+  EXPECT_EQ(said_of_rule(head + "    each: test in tests\n    done: test.done-on\n    require: pressure is fitted\n"),
             "rules:9:5 done-without-due: The rule \"r\" has done: but no due:. (write due:)\n");
 }
 
 TEST(Rules, DueIsADate) {
-  const std::string said = said_of(head + "    due: pressure.highest-static\n");
+  const std::string said = said_of_rule(head + "    due: pressure.highest-static\n");
   EXPECT_EQ(said.find("rules:8:10 wrong-type"), 0u) << said;
 }
 
 TEST(Rules, ThresholdsBelongInLimits) {
-  EXPECT_EQ(said_of(head + "    when: pressure.highest-static > 80 psi\n    require: count(wall in line) + 3 >= 2\n"),
-            "rules:8:37 literal-threshold: \"80 psi\" is a threshold written into a rule. "
-            "(give it a limit, so that a place can change it)\n"
-            "rules:9:36 literal-threshold: \"3\" is a threshold written into a rule. "
-            "(give it a limit, so that a place can change it)\n");
-  EXPECT_EQ(said_of(head + "    require: count(wall in line) <= 2\n"), "");
+  EXPECT_EQ(
+      said_of_rule(head + "    when: pressure.highest-static > 80 psi\n    require: count(wall in line) + 3 >= 2\n"),
+      "rules:8:37 literal-threshold: \"80 psi\" is a threshold written into a rule. "
+      "(give it a limit, so that a place can change it)\n"
+      "rules:9:36 literal-threshold: \"3\" is a threshold written into a rule. "
+      "(give it a limit, so that a place can change it)\n");
+  EXPECT_EQ(said_of_rule(head + "    require: count(wall in line) <= 2\n"), "");
 }
 
 TEST(Rules, Clauses) {
-  EXPECT_EQ(said_of(head + "    require: {}\n"),
+  EXPECT_EQ(said_of_rule(head + "    require: {}\n"),
             "rules:8:14 clause-labels: Clauses are a map of labels, each with an expression. "
             "(write label: expression, one a line)\n");
-  EXPECT_EQ(said_of(head + "    require: [a, b]\n"),
+  EXPECT_EQ(said_of_rule(head + "    require: [a, b]\n"),
             "rules:8:14 clause-labels: Clauses are a map of labels, each with an expression. "
             "(write label: expression, one a line)\n");
-  EXPECT_EQ(said_of(head + "    require:\n      any: pressure is fitted\n"),
+  EXPECT_EQ(said_of_rule(head + "    require:\n      any: pressure is fitted\n"),
             "rules:9:12 clause-labels: Clauses are a map of labels, each with an expression. "
             "(write label: expression, one a line)\n");
 }
 
 TEST(Rules, AnExceptionWithIfNeedsItsSource) {
-  EXPECT_EQ(said_of(head + "    require: pressure is fitted\n    unless:\n      a label:\n        if: pressure is "
-                           "fitted\n        sorce: x\n"),
+  EXPECT_EQ(said_of_rule(head + "    require: pressure is fitted\n    unless:\n      a label:\n        if: pressure is "
+                                "fitted\n        sorce: x\n"),
             "rules:11:9 exception-without-source: An exception written with if: needs its source. (write source: "
             "beside if:)\n"
             "rules:12:9 rulebook-key: An exception has no key \"sorce\". (write source)\n");
 }
 
 TEST(Rules, Braces) {
-  EXPECT_EQ(said_of(head + "    require: pressure is fitted\n    if-not: The {wall is.\n"),
+  EXPECT_EQ(said_of_rule(head + "    require: pressure is fitted\n    if-not: The {wall is.\n"),
             "rules:9:17 brace-open: This { is never closed. (braces in a text hold one path, as in {wall.material})\n");
-  const std::string said = said_of(head + "    require: pressure is fitted\n    if-not: The {presure} is.\n");
+  const std::string said = said_of_rule(head + "    require: pressure is fitted\n    if-not: The {presure} is.\n");
   EXPECT_EQ(said.find("rules:9:18 "), 0u) << said;
 }
 
 TEST(Rules, AWrongEachIsSaidOnce) {
   const std::string said =
-      said_of(head + "    each: wal in line\n    when: wal.hole\n    require: wal.material is recorded\n");
+      said_of_rule(head + "    each: wal in line\n    when: wal.hole\n    require: wal.material is recorded\n");
   EXPECT_EQ(said.find('\n'), said.size() - 1) << said;
 }
 

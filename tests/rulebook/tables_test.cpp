@@ -10,7 +10,7 @@ namespace {
 using rulebook::Match;
 
 // A table with these lines below its source.
-std::string said_of(const std::string& lines) {
+std::string said_of_table(const std::string& lines) {
   World world;
   world.tables("  t:\n    title: t\n    source: code-18 A1\n" + lines);
   world.resolve();
@@ -61,7 +61,8 @@ TEST(Tables, RangesHoldBothEnds) {
 }
 
 TEST(Tables, OneSizeOnTwoLaddersIsTwoKeys) {
-  EXPECT_EQ(said_of("    keys: {size: size}\n    columns: {d: length}\n    rows: [[1\", 25 mm], [1 mm, 1 mm]]\n"), "");
+  EXPECT_EQ(said_of_table("    keys: {size: size}\n    columns: {d: length}\n    rows: [[1\", 25 mm], [1 mm, 1 mm]]\n"),
+            "");
 }
 
 TEST(Tables, WhatATableNeeds) {
@@ -75,64 +76,67 @@ TEST(Tables, WhatATableNeeds) {
 }
 
 TEST(Tables, UnknownTypeGetsTheNearest) {
-  EXPECT_EQ(said_of("    keys: {size: siz}\n    columns: {a: {type: presure}, b: {}, c: list of size}\n    rows: []\n"),
-            "tables:6:18 type-unknown: \"siz\" is no type. (did you mean size?)\n"
-            "tables:7:25 type-unknown: \"presure\" is no type. (did you mean pressure?)\n"
-            "tables:7:35 table-column-type: \"b\" has no type. (write b: and its type)\n"
-            "tables:7:45 table-list: A cell holds one value, not a list. (write the type without \"list of\")\n");
+  EXPECT_EQ(
+      said_of_table("    keys: {size: siz}\n    columns: {a: {type: presure}, b: {}, c: list of size}\n    rows: []\n"),
+      "tables:6:18 type-unknown: \"siz\" is no type. (did you mean size?)\n"
+      "tables:7:25 type-unknown: \"presure\" is no type. (did you mean pressure?)\n"
+      "tables:7:35 table-column-type: \"b\" has no type. (write b: and its type)\n"
+      "tables:7:45 table-list: A cell holds one value, not a list. (write the type without \"list of\")\n");
 }
 
 TEST(Tables, Matching) {
-  EXPECT_EQ(said_of("    keys: {size: {type: size, match: nextup}}\n    columns: {d: length}\n    rows: []\n"),
+  EXPECT_EQ(said_of_table("    keys: {size: {type: size, match: nextup}}\n    columns: {d: length}\n    rows: []\n"),
             "tables:6:38 table-match: \"nextup\" is no way to match a key. (write next up)\n");
   EXPECT_EQ(
-      said_of("    keys: {m: {type: material, match: linear}}\n    columns: {d: length}\n    rows: []\n"),
+      said_of_table("    keys: {m: {type: material, match: linear}}\n    columns: {d: length}\n    rows: []\n"),
       "tables:6:39 table-match-order: Only numbers, sizes and dates can be matched linear. (write match: exact)\n");
   EXPECT_EQ(
-      said_of("    keys: {a: {type: flow, match: linear}, b: {type: flow, match: next up}}\n    columns: {d: length}\n"
-              "    rows: []\n"),
+      said_of_table(
+          "    keys: {a: {type: flow, match: linear}, b: {type: flow, match: next up}}\n    columns: {d: length}\n"
+          "    rows: []\n"),
       "tables:6:44 table-two-ordered: A second key of the table looks between rows. "
       "(only one key may be next up or linear)\n");
 }
 
 TEST(Tables, RowOfTheWrongWidth) {
-  EXPECT_EQ(said_of(std::string(frame) + "    rows:\n      - [1\", 5 gpm]\n"),
+  EXPECT_EQ(said_of_table(std::string(frame) + "    rows:\n      - [1\", 5 gpm]\n"),
             "tables:9:9 table-row-width: This row needs 3 cells and has 2.\n");
 }
 
 TEST(Tables, CellOfAnotherDimension) {
-  const std::string said = said_of(std::string(frame) + "    rows:\n      - [1\", 5 gpm, 3 ft]\n");
+  const std::string said = said_of_table(std::string(frame) + "    rows:\n      - [1\", 5 gpm, 3 ft]\n");
   EXPECT_EQ(said.find("tables:9:21 wrong-dimension"), 0u) << said;
 }
 
 TEST(Tables, KeyThatIsNotExact) {
-  EXPECT_EQ(said_of(std::string(frame) + "    rows: [[1\", at least 5 gpm, 1 psi], [unknown, 5 gpm, 1 psi]]\n"),
+  EXPECT_EQ(said_of_table(std::string(frame) + "    rows: [[1\", at least 5 gpm, 1 psi], [unknown, 5 gpm, 1 psi]]\n"),
             "tables:8:17 table-key-unknown: The key \"at least 5 gpm\" is not one exact value.\n"
             "tables:8:42 table-key-unknown: The key \"unknown\" is not one exact value.\n");
 }
 
 TEST(Tables, RowsThatAnswerOneKeyTwice) {
-  EXPECT_EQ(said_of(std::string(frame) + "    rows:\n      - [1\", 5 gpm, 1 psi]\n      - [1 in, 5 gpm, 2 psi]\n"),
-            "tables:10:9 table-row-twice: Two rows of the table \"t\" answer the same key. (keep one of them) "
-            "[tables:9:9: the row it repeats]\n");
-  EXPECT_EQ(said_of("    keys: {n: {type: number, match: range}}\n    columns: {d: length}\n"
-                    "    rows: [[1 to 3, 1 ft], [3 to 5, 2 ft]]\n"),
+  EXPECT_EQ(
+      said_of_table(std::string(frame) + "    rows:\n      - [1\", 5 gpm, 1 psi]\n      - [1 in, 5 gpm, 2 psi]\n"),
+      "tables:10:9 table-row-twice: Two rows of the table \"t\" answer the same key. (keep one of them) "
+      "[tables:9:9: the row it repeats]\n");
+  EXPECT_EQ(said_of_table("    keys: {n: {type: number, match: range}}\n    columns: {d: length}\n"
+                          "    rows: [[1 to 3, 1 ft], [3 to 5, 2 ft]]\n"),
             "tables:8:28 table-row-twice: Two rows of the table \"t\" answer the same key. (keep one of them) "
             "[tables:8:12: the row it repeats]\n");
 }
 
 TEST(Tables, RowsOutOfOrder) {
-  EXPECT_EQ(said_of(std::string(frame) + "    rows:\n      - [1\", 9 gpm, 1 psi]\n      - [2\", 5 gpm, 1 psi]\n"
-                                         "      - [1\", 5 gpm, 2 psi]\n"),
+  EXPECT_EQ(said_of_table(std::string(frame) + "    rows:\n      - [1\", 9 gpm, 1 psi]\n      - [2\", 5 gpm, 1 psi]\n"
+                                               "      - [1\", 5 gpm, 2 psi]\n"),
             "tables:11:9 table-order: The rows are not in rising order of flow. (put the smaller key first) "
             "[tables:9:9: the row before it]\n");
 }
 
 TEST(Tables, BackwardsRangeAndOverOfExactKeys) {
-  EXPECT_EQ(
-      said_of("    keys: {n: {type: number, match: range}}\n    columns: {d: length}\n    rows: [[5 to 3, 1 ft]]\n"),
-      "tables:8:13 table-range-backwards: The range \"5 to 3\" ends before it begins.\n");
-  EXPECT_EQ(said_of("    keys: {n: number}\n    columns: {d: length}\n    rows: [[5, 1 ft]]\n    over: [2 ft]\n"),
+  EXPECT_EQ(said_of_table(
+                "    keys: {n: {type: number, match: range}}\n    columns: {d: length}\n    rows: [[5 to 3, 1 ft]]\n"),
+            "tables:8:13 table-range-backwards: The range \"5 to 3\" ends before it begins.\n");
+  EXPECT_EQ(said_of_table("    keys: {n: number}\n    columns: {d: length}\n    rows: [[5, 1 ft]]\n    over: [2 ft]\n"),
             "tables:9:11 table-over-exact: \"over\" is for keys past the last row, and these keys are exact. (leave it "
             "out)\n");
 }

@@ -45,12 +45,12 @@ TEST(Address, OfElements) {
   EXPECT_EQ(site::address(world.site, world.vocabulary, 0), "site");
 }
 
-struct Bad {
+struct WrongAddress {
   const char* address;
   const char* said;
 };
 
-class BadAddress : public testing::TestWithParam<Bad> {};
+class BadAddress : public testing::TestWithParam<WrongAddress> {};
 
 TEST_P(BadAddress, IsSaid) {
   auto world = load_site(small);
@@ -64,32 +64,34 @@ TEST_P(BadAddress, IsSaid) {
 INSTANTIATE_TEST_SUITE_P(
     Address, BadAddress,
     testing::Values(
-        Bad{"line.pipe.size",
-            "at:1:6 several-of-kind: There is more than one pipe in line. (say which: line[1], "
-            "line[4])\n"},
-        Bad{"line.gauge.reads", "at:1:6 none-of-kind: There is no gauge in line.\n"},
-        Bad{"line.gage", "at:1:6 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
-        Bad{"line[6].size", "at:1:1 no-such-number: \"line\" holds 5 things. (count from 1 in written order)\n"},
-        Bad{"line[0]",
-            "at:1:1 address-form: \"line[0]\" is not the address of a fact. (write it as in "
-            "pressure.highest-static, line[3].size or line.meter.size)\n"},
-        Bad{"line[99999999]",
-            "at:1:1 address-form: \"line[99999999]\" is not the address of a fact. (write it as in "
-            "pressure.highest-static, line[3].size or line.meter.size)\n"},
-        Bad{"line..size",
-            "at:1:1 address-form: \"line..size\" is not the address of a fact. (write it as in "
-            "pressure.highest-static, line[3].size or line.meter.size)\n"},
-        Bad{"",
-            "at:1:1 address-form: \"\" is not the address of a fact. (write it as in pressure.highest-static, "
-            "line[3].size or line.meter.size)\n"},
-        Bad{"pressure[1].highest-static",
-            "at:1:1 address-not-list: \"pressure\" is not a list, so nothing in it has a "
-            "number.\n"},
-        Bad{"pressure.highest-static.more",
-            "at:1:25 address-past-value: \"highest-static\" is one value and holds "
-            "nothing below it.\n"},
-        Bad{"branches.lown.feeds", "at:1:10 no-such-named: There is no \"lown\". (did you mean lawn?)\n"},
-        Bad{"line[2].siz", "at:1:9 unknown-fact: \"siz\" is not a fact of meter. (did you mean size?)\n"}));
+        WrongAddress{"line.pipe.size",
+                     "at:1:6 several-of-kind: There is more than one pipe in line. (say which: line[1], "
+                     "line[4])\n"},
+        WrongAddress{"line.gauge.reads", "at:1:6 none-of-kind: There is no gauge in line.\n"},
+        WrongAddress{"line.gage",
+                     "at:1:6 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
+        WrongAddress{"line[6].size",
+                     "at:1:1 no-such-number: \"line\" holds 5 things. (count from 1 in written order)\n"},
+        WrongAddress{"line[0]",
+                     "at:1:1 address-form: \"line[0]\" is not the address of a fact. (write it as in "
+                     "pressure.highest-static, line[3].size or line.meter.size)\n"},
+        WrongAddress{"line[99999999]",
+                     "at:1:1 address-form: \"line[99999999]\" is not the address of a fact. (write it as in "
+                     "pressure.highest-static, line[3].size or line.meter.size)\n"},
+        WrongAddress{"line..size",
+                     "at:1:1 address-form: \"line..size\" is not the address of a fact. (write it as in "
+                     "pressure.highest-static, line[3].size or line.meter.size)\n"},
+        WrongAddress{"",
+                     "at:1:1 address-form: \"\" is not the address of a fact. (write it as in pressure.highest-static, "
+                     "line[3].size or line.meter.size)\n"},
+        WrongAddress{"pressure[1].highest-static",
+                     "at:1:1 address-not-list: \"pressure\" is not a list, so nothing in it has a "
+                     "number.\n"},
+        WrongAddress{"pressure.highest-static.more",
+                     "at:1:25 address-past-value: \"highest-static\" is one value and holds "
+                     "nothing below it.\n"},
+        WrongAddress{"branches.lown.feeds", "at:1:10 no-such-named: There is no \"lown\". (did you mean lawn?)\n"},
+        WrongAddress{"line[2].siz", "at:1:9 unknown-fact: \"siz\" is not a fact of meter. (did you mean size?)\n"}));
 
 }  // namespace
 }  // namespace headgate

@@ -189,12 +189,12 @@ TEST(LoadSite, UnionsAreCompleteWhenAllPartsAre) {
   EXPECT_FALSE(nobody_looked.list("all-lines").complete);
 }
 
-struct Bad {
+struct WrongSite {
   const char* text;
   const char* said;
 };
 
-class BadSite : public testing::TestWithParam<Bad> {};
+class BadSite : public testing::TestWithParam<WrongSite> {};
 
 TEST_P(BadSite, IsSaid) {
   std::string said = load_site(std::string("format: site/1\n") + GetParam().text).said();
@@ -205,109 +205,119 @@ TEST_P(BadSite, IsSaid) {
 INSTANTIATE_TEST_SUITE_P(
     LoadSite, BadSite,
     testing::Values(
-        Bad{"line: [pipe: {set-to: 55 psi}]",
-            "2:15 unknown-fact: \"set-to\" is not a fact of pipe. (did you mean one of material, size, length, "
-            "utility, "
-            "least-cover, laid, near, bore, weight, previous, next?)\n"},
-        Bad{"pressure: {higest-static: 86 psi}",
-            "2:12 unknown-fact: \"higest-static\" is not a fact of pressure. (did you mean highest-static?)\n"},
-        Bad{"lines: none", "2:1 unknown-fact: \"lines\" is not a fact of site. (did you mean line?)\n"},
-        Bad{"pressure: 86 psi",
-            "2:11 no-short-form: \"86 psi\" does not say which fact of pressure it is. (write the "
-            "fact, a colon and the value)\n"},
-        Bad{"pressure: [86 psi]",
-            "2:11 facts-expected: The facts of pressure are keys and values. (write: {fact: value, "
-            "…})\n"},
-        Bad{"pressure: {highest-static: 86 psy}", "2:31 unknown-unit: \"psy\" is not a unit. (did you mean psi?)\n"},
-        Bad{"pressure: {highest-static: 860 psi}",
+        WrongSite{"line: [pipe: {set-to: 55 psi}]",
+                  "2:15 unknown-fact: \"set-to\" is not a fact of pipe. (did you mean one of material, size, length, "
+                  "utility, "
+                  "least-cover, laid, near, bore, weight, previous, next?)\n"},
+        WrongSite{"pressure: {higest-static: 86 psi}",
+                  "2:12 unknown-fact: \"higest-static\" is not a fact of pressure. (did you mean highest-static?)\n"},
+        WrongSite{"lines: none", "2:1 unknown-fact: \"lines\" is not a fact of site. (did you mean line?)\n"},
+        WrongSite{"pressure: 86 psi",
+                  "2:11 no-short-form: \"86 psi\" does not say which fact of pressure it is. (write the "
+                  "fact, a colon and the value)\n"},
+        WrongSite{"pressure: [86 psi]",
+                  "2:11 facts-expected: The facts of pressure are keys and values. (write: {fact: value, "
+                  "…})\n"},
+        WrongSite{"pressure: {highest-static: 86 psy}",
+                  "2:31 unknown-unit: \"psy\" is not a unit. (did you mean psi?)\n"},
+        WrongSite{
+            "pressure: {highest-static: 860 psi}",
             "2:28 implausible-value: \"860 psi\" is unusual for highest static. (usual is 20 psi to 200 psi; check the "
             "number and its unit)\n"},
-        Bad{"pressure: {highest-static: {vale: 86 psi}}",
-            "2:29 full-form-key: \"vale\" is not part of a value written in full. (did you mean value?)\n"},
-        Bad{"pressure: {highest-static: {good-to: 2 psi}}",
-            "2:28 full-form-value: The value itself is missing. (write: {value: …, good-to: …, how: …})\n"},
-        Bad{"pressure: {highest-static: {value: 86 psi, good-to: 2 ft}}",
+        WrongSite{"pressure: {highest-static: {vale: 86 psi}}",
+                  "2:29 full-form-key: \"vale\" is not part of a value written in full. (did you mean value?)\n"},
+        WrongSite{"pressure: {highest-static: {good-to: 2 psi}}",
+                  "2:28 full-form-value: The value itself is missing. (write: {value: …, good-to: …, how: …})\n"},
+        WrongSite{
+            "pressure: {highest-static: {value: 86 psi, good-to: 2 ft}}",
             "2:53 wrong-dimension: \"2 ft\" is length, where pressure is asked for. (use a unit of pressure, such as "
             "psi)\n"},
-        Bad{"pressure: {highest-static: {value: 86 psi, how: [gauge]}}",
-            "2:49 how-text: How a value was found is one line of text.\n"},
-        Bad{"stage: {value: entry, good-to: 2 psi}",
-            "2:32 good-to-measured: Only a quantity, number, depth or height is good to so much.\n"},
-        Bad{"house: {kind: onefamily}",
-            "2:15 unknown-member: \"onefamily\" is no house kind. (did you mean one-family?)\n"},
-        Bad{"line: [meter: {one-way: Yes}]", "2:25 not-yes-or-no: \"Yes\" is neither yes nor no. (write yes)\n"},
-        Bad{"line: {pipe: 1\"}",
+        WrongSite{"pressure: {highest-static: {value: 86 psi, how: [gauge]}}",
+                  "2:49 how-text: How a value was found is one line of text.\n"},
+        WrongSite{"stage: {value: entry, good-to: 2 psi}",
+                  "2:32 good-to-measured: Only a quantity, number, depth or height is good to so much.\n"},
+        WrongSite{"house: {kind: onefamily}",
+                  "2:15 unknown-member: \"onefamily\" is no house kind. (did you mean one-family?)\n"},
+        WrongSite{"line: [meter: {one-way: Yes}]", "2:25 not-yes-or-no: \"Yes\" is neither yes nor no. (write yes)\n"},
+        WrongSite{
+            "line: {pipe: 1\"}",
             "2:7 list-expected: \"line\" is a list. (begin each item on a line of its own with - , or write none)\n"},
-        Bad{"branches: [lawn]",
-            "2:11 named-list-expected: \"branches\" is written as names, each with its facts. (write: "
-            "branches: {a-name: {fact: value}}, or none)\n"},
-        Bad{"all-lines: [pipe]",
-            "2:1 computed-list: \"all-lines\" cannot be written; it is made of line, branches.line. "
-            "(write it there)\n"},
-        Bad{"line: [pip: 1\"]", "2:8 unknown-kind: \"pip\" is nothing that stands in line. (did you mean pipe?)\n"},
-        Bad{"line: [valve]",
-            "2:8 group-for-kind: \"valve\" is a group of kinds. (say which one it is: shutoff, "
-            "drain-cock)\n"},
-        Bad{"line: [chimney: 7']",
+        WrongSite{"branches: [lawn]",
+                  "2:11 named-list-expected: \"branches\" is written as names, each with its facts. (write: "
+                  "branches: {a-name: {fact: value}}, or none)\n"},
+        WrongSite{"all-lines: [pipe]",
+                  "2:1 computed-list: \"all-lines\" cannot be written; it is made of line, branches.line. "
+                  "(write it there)\n"},
+        WrongSite{"line: [pip: 1\"]",
+                  "2:8 unknown-kind: \"pip\" is nothing that stands in line. (did you mean pipe?)\n"},
+        WrongSite{"line: [valve]",
+                  "2:8 group-for-kind: \"valve\" is a group of kinds. (say which one it is: shutoff, "
+                  "drain-cock)\n"},
+        WrongSite{
+            "line: [chimney: 7']",
             "2:8 unknown-kind: \"chimney\" is nothing that stands in line. (did you mean one of pipe, meter, wall, "
             "shutoff, "
             "drain-cock, strainer, gauge, pressure-reducer, pressure-vacuum-breaker, branch?)\n"},
-        Bad{"line:\n  - pipe: 3/4\"\n    length: 24'",
+        WrongSite{
+            "line:\n  - pipe: 3/4\"\n    length: 24'",
             "4:5 facts-beside-kind: \"length\" stands beside pipe instead of below it. (indent it deeper than pipe, or "
             "write its facts in braces)\n"},
-        Bad{"line: [more, pipe]",
-            "2:8 more-not-last: Only at its end can a list say that it is not finished. (move - more "
-            "to the end)\n"},
-        Bad{"line: [more: {except: [gage]}]",
-            "2:24 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
-        Bad{"line: [more: gauge]",
-            "2:14 more-form: This does not say what there may be more of. (write: more, or: more: "
-            "{except: [gauge]}, or: more: {only: [gauge]})\n"},
-        Bad{"line: [none]",
-            "2:8 none-in-list: \"none\" cannot stand in the list line. (leave out what is not there; a list "
-            "that is not finished ends with - more)\n"},
-        Bad{"line: [gauge: none]",
-            "2:15 none-in-list: \"none\" cannot stand in the list line. (leave out what is not "
-            "there; a list that is not finished ends with - more)\n"},
-        Bad{"line: [[pipe]]",
-            "2:8 list-in-list: A list stands where one thing should. (remove one of the two dashes)\n"},
-        Bad{"line: [strainer: yes]",
-            "2:18 no-short-form: \"yes\" does not say which fact of strainer it is. (write the "
-            "fact, a colon and the value)\n"},
-        Bad{"line: [branch: {feeds: lawn}]",
-            "2:16 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts under "
-            "branches)\n"},
-        Bad{"line: [branch]",
-            "2:8 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts "
-            "under branches)\n"},
-        Bad{"line: [branch: lown]\nbranches: {lawn: {feeds: lawn}}",
-            "2:16 undefined-branch: \"lown\" is not among branches. (did you mean lawn?) [3:1: the list is "
-            "complete]\n"},
-        Bad{"line: [branch: lawn]\nbranches: none",
-            "2:16 undefined-branch: \"lawn\" is not among branches. [3:1: the list is complete]\n"},
-        Bad{"line: [branch: lawn, branch: lawn]",
+        WrongSite{"line: [more, pipe]",
+                  "2:8 more-not-last: Only at its end can a list say that it is not finished. (move - more "
+                  "to the end)\n"},
+        WrongSite{"line: [more: {except: [gage]}]",
+                  "2:24 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
+        WrongSite{"line: [more: gauge]",
+                  "2:14 more-form: This does not say what there may be more of. (write: more, or: more: "
+                  "{except: [gauge]}, or: more: {only: [gauge]})\n"},
+        WrongSite{"line: [none]",
+                  "2:8 none-in-list: \"none\" cannot stand in the list line. (leave out what is not there; a list "
+                  "that is not finished ends with - more)\n"},
+        WrongSite{"line: [gauge: none]",
+                  "2:15 none-in-list: \"none\" cannot stand in the list line. (leave out what is not "
+                  "there; a list that is not finished ends with - more)\n"},
+        WrongSite{"line: [[pipe]]",
+                  "2:8 list-in-list: A list stands where one thing should. (remove one of the two dashes)\n"},
+        WrongSite{"line: [strainer: yes]",
+                  "2:18 no-short-form: \"yes\" does not say which fact of strainer it is. (write the "
+                  "fact, a colon and the value)\n"},
+        WrongSite{"line: [branch: {feeds: lawn}]",
+                  "2:16 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts under "
+                  "branches)\n"},
+        WrongSite{"line: [branch]",
+                  "2:8 branch-name: In a walk branch has only its name. (write: branch: a-name, and its facts "
+                  "under branches)\n"},
+        WrongSite{"line: [branch: lown]\nbranches: {lawn: {feeds: lawn}}",
+                  "2:16 undefined-branch: \"lown\" is not among branches. (did you mean lawn?) [3:1: the list is "
+                  "complete]\n"},
+        WrongSite{"line: [branch: lawn]\nbranches: none",
+                  "2:16 undefined-branch: \"lawn\" is not among branches. [3:1: the list is complete]\n"},
+        WrongSite{
+            "line: [branch: lawn, branch: lawn]",
             "2:30 branch-twice: \"lawn\" leaves the line in two places. (give the second one a name of its own) [2:16: "
             "it "
             "leaves here before]\n"},
-        Bad{"branches: {lawn: {line: [branch: lawn]}}",
-            "2:12 branch-loop: \"lawn\" leaves from itself. (name it in the line it leaves from)\n"},
-        Bad{"branches: {Lawn: {feeds: lawn}}",
-            "2:12 bad-name: \"Lawn\" cannot be a name. (lower case letters, digits and "
-            "single hyphens, beginning with a letter)\n"},
-        Bad{"line: [pipe, wall: {pipe: \"line[3]\"}]",
-            "2:28 no-such-number: \"line\" holds 2 things. (count from 1 in written "
-            "order)\n"},
-        Bad{"line: [meter, wall: {pipe: \"line[1]\"}]",
-            "2:29 reference-kind: \"line[1]\" cannot be pipe. (name one of these: pipe)\n"},
-        Bad{"line: [wall: {pipe: the first}]",
+        WrongSite{"branches: {lawn: {line: [branch: lawn]}}",
+                  "2:12 branch-loop: \"lawn\" leaves from itself. (name it in the line it leaves from)\n"},
+        WrongSite{"branches: {Lawn: {feeds: lawn}}",
+                  "2:12 bad-name: \"Lawn\" cannot be a name. (lower case letters, digits and "
+                  "single hyphens, beginning with a letter)\n"},
+        WrongSite{"line: [pipe, wall: {pipe: \"line[3]\"}]",
+                  "2:28 no-such-number: \"line\" holds 2 things. (count from 1 in written "
+                  "order)\n"},
+        WrongSite{"line: [meter, wall: {pipe: \"line[1]\"}]",
+                  "2:29 reference-kind: \"line[1]\" cannot be pipe. (name one of these: pipe)\n"},
+        WrongSite{
+            "line: [wall: {pipe: the first}]",
             "2:21 address-form: \"the first\" is not the address of a fact. (write it as in pressure.highest-static, "
             "line[3].size or line.meter.size)\n"},
-        Bad{"line: [pipe, pipe, wall: {pipe: line.pipe}]",
-            "2:38 several-of-kind: There is more than one pipe in line. (say which: line[1], line[2])\n"},
-        Bad{"line: [pipe: {weight: 3 lb}]",
-            "2:23 fact-untyped: weight is computed, and its formula could not be read.\n"},
-        Bad{"confirmed: yes", "2:12 answers-form: Answers are names with yes or no. (write: {drawing-12: yes})\n"},
-        Bad{"confirmed: {drawing-12: Ja}", "2:25 not-yes-or-no: \"Ja\" is neither yes nor no.\n"}));
+        WrongSite{"line: [pipe, pipe, wall: {pipe: line.pipe}]",
+                  "2:38 several-of-kind: There is more than one pipe in line. (say which: line[1], line[2])\n"},
+        WrongSite{"line: [pipe: {weight: 3 lb}]",
+                  "2:23 fact-untyped: weight is computed, and its formula could not be read.\n"},
+        WrongSite{"confirmed: yes",
+                  "2:12 answers-form: Answers are names with yes or no. (write: {drawing-12: yes})\n"},
+        WrongSite{"confirmed: {drawing-12: Ja}", "2:25 not-yes-or-no: \"Ja\" is neither yes nor no.\n"}));
 
 TEST(LoadSite, FormatIsAsked) {
   EXPECT_EQ(load_site("name: x\n").said(),

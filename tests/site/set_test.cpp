@@ -133,12 +133,12 @@ TEST(Set, BadValuesAreSaidAtTheSetting) {
             "--set:1:28 unknown-unit: \"psy\" is not a unit. (did you mean psi?)\n");
 }
 
-struct Bad {
+struct WrongSetting {
   const char* setting;
   const char* said;
 };
 
-class BadSetting : public testing::TestWithParam<Bad> {};
+class BadSetting : public testing::TestWithParam<WrongSetting> {};
 
 TEST_P(BadSetting, IsSaid) {
   EXPECT_EQ(with("line: [pipe, gauge, pipe, more]", {GetParam().setting}).said(), GetParam().said);
@@ -147,35 +147,39 @@ TEST_P(BadSetting, IsSaid) {
 INSTANTIATE_TEST_SUITE_P(
     Set, BadSetting,
     testing::Values(
-        Bad{"line.pipe.size=1\"",
-            "--set:1:6 several-of-kind: There is more than one pipe in line. (say which: line[1], "
-            "line[3])\n"},
-        Bad{"line.meter.size=1\"", "--set:1:6 none-of-kind: There is no meter in line.\n"},
-        Bad{"line.gage=none",
-            "--set:1:6 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
-        Bad{"line[5].size=1\"", "--set:1:1 no-such-number: \"line\" holds 3 things. (count from 1 in written order)\n"},
-        Bad{"line[5]=gauge", "--set:1:1 no-such-number: \"line\" holds 3 things. (count from 1 in written order)\n"},
-        Bad{"presure.highest-static=1 psi",
-            "--set:1:1 unknown-fact: \"presure\" is not a fact of site. (did you mean pressure?)\n"},
-        Bad{"line[1].siz=1\"", "--set:1:9 unknown-fact: \"siz\" is not a fact of pipe. (did you mean size?)\n"},
-        Bad{"name.first=x", "--set:1:6 address-past-value: \"name\" is one value and holds nothing below it.\n"},
-        Bad{"all-lines.gauge=none",
-            "--set:1:1 computed-list: \"all-lines\" cannot be written; it is made of line, "
-            "branches.line. (write it there)\n"},
-        Bad{"all-lines=none",
-            "--set:1:1 computed-list: \"all-lines\" cannot be written; it is made of line, "
-            "branches.line. (write it there)\n"},
-        Bad{"branches[1].feeds=x",
-            "--set:1:1 named-list-number: What stands in \"branches\" has names, not numbers.\n"},
-        Bad{"line[1.size=2",
-            "--set:1:1 address-form: \"line[1.size\" is not the address of a fact. (write it as in "
-            "pressure.highest-static, line[3].size or line.meter.size)\n"},
-        Bad{"line",
-            "--set:1:1 setting-form: \"line\" does not set anything. (write: address=value, as in "
-            "pressure.highest-static=86 psi)\n"},
-        Bad{"=3",
-            "--set:1:1 setting-form: \"=3\" does not set anything. (write: address=value, as in "
-            "pressure.highest-static=86 psi)\n"}));
+        WrongSetting{"line.pipe.size=1\"",
+                     "--set:1:6 several-of-kind: There is more than one pipe in line. (say which: line[1], "
+                     "line[3])\n"},
+        WrongSetting{"line.meter.size=1\"", "--set:1:6 none-of-kind: There is no meter in line.\n"},
+        WrongSetting{"line.gage=none",
+                     "--set:1:6 unknown-kind: \"gage\" is nothing that stands in line. (did you mean gauge?)\n"},
+        WrongSetting{"line[5].size=1\"",
+                     "--set:1:1 no-such-number: \"line\" holds 3 things. (count from 1 in written order)\n"},
+        WrongSetting{"line[5]=gauge",
+                     "--set:1:1 no-such-number: \"line\" holds 3 things. (count from 1 in written order)\n"},
+        WrongSetting{"presure.highest-static=1 psi",
+                     "--set:1:1 unknown-fact: \"presure\" is not a fact of site. (did you mean pressure?)\n"},
+        WrongSetting{"line[1].siz=1\"",
+                     "--set:1:9 unknown-fact: \"siz\" is not a fact of pipe. (did you mean size?)\n"},
+        WrongSetting{"name.first=x",
+                     "--set:1:6 address-past-value: \"name\" is one value and holds nothing below it.\n"},
+        WrongSetting{"all-lines.gauge=none",
+                     "--set:1:1 computed-list: \"all-lines\" cannot be written; it is made of line, "
+                     "branches.line. (write it there)\n"},
+        WrongSetting{"all-lines=none",
+                     "--set:1:1 computed-list: \"all-lines\" cannot be written; it is made of line, "
+                     "branches.line. (write it there)\n"},
+        WrongSetting{"branches[1].feeds=x",
+                     "--set:1:1 named-list-number: What stands in \"branches\" has names, not numbers.\n"},
+        WrongSetting{"line[1.size=2",
+                     "--set:1:1 address-form: \"line[1.size\" is not the address of a fact. (write it as in "
+                     "pressure.highest-static, line[3].size or line.meter.size)\n"},
+        WrongSetting{"line",
+                     "--set:1:1 setting-form: \"line\" does not set anything. (write: address=value, as in "
+                     "pressure.highest-static=86 psi)\n"},
+        WrongSetting{"=3",
+                     "--set:1:1 setting-form: \"=3\" does not set anything. (write: address=value, as in "
+                     "pressure.highest-static=86 psi)\n"}));
 
 }  // namespace
 }  // namespace headgate

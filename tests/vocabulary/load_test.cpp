@@ -190,12 +190,12 @@ derived: {pipe: {cover: pipe.size * 1}}
   EXPECT_NE(field_of(v, "pipe", "cover").formula, nullptr);
 }
 
-struct Bad {
+struct WrongVocabulary {
   const char* text;
   const char* said;
 };
 
-class BadVocabulary : public testing::TestWithParam<Bad> {};
+class BadVocabulary : public testing::TestWithParam<WrongVocabulary> {};
 
 TEST_P(BadVocabulary, IsSaid) {
   const std::string site = "format: vocabulary/1\nrecords: {site: {facts: {}}}\n";
@@ -205,87 +205,104 @@ TEST_P(BadVocabulary, IsSaid) {
 INSTANTIATE_TEST_SUITE_P(
     Load, BadVocabulary,
     testing::Values(
-        Bad{"kind: {pipe: {}}",
-            "3:1 vocabulary-key: \"kind\" is not a key of a vocabulary file. (did you mean kinds?)\n"},
-        Bad{"kinds: {pipe: {facts: {pressure: presure}}}",
-            "3:34 unknown-type: \"presure\" is not a type. (did you mean pressure?)\n"},
-        Bad{"kinds: {pipe: {facts: {size: {typ: size}}}}",
+        WrongVocabulary{"kind: {pipe: {}}",
+                        "3:1 vocabulary-key: \"kind\" is not a key of a vocabulary file. (did you mean kinds?)\n"},
+        WrongVocabulary{"kinds: {pipe: {facts: {pressure: presure}}}",
+                        "3:34 unknown-type: \"presure\" is not a type. (did you mean pressure?)\n"},
+        WrongVocabulary{
+            "kinds: {pipe: {facts: {size: {typ: size}}}}",
             "3:24 fact-without-type: The fact \"size\" has no type. (write: type: yes-no, or whatever it is)\n"},
-        Bad{"kinds: {pipe: {facts: {size: {type: size, aks: Which}}}}",
-            "3:43 vocabulary-key: \"aks\" is not a key of a fact. (did you mean ask?)\n"},
-        Bad{"kinds: {Pipe: {}}",
+        WrongVocabulary{"kinds: {pipe: {facts: {size: {type: size, aks: Which}}}}",
+                        "3:43 vocabulary-key: \"aks\" is not a key of a fact. (did you mean ask?)\n"},
+        WrongVocabulary{
+            "kinds: {Pipe: {}}",
             "3:9 bad-name: \"Pipe\" cannot be a name. (lower case letters, digits and single hyphens, beginning with a "
             "letter)\n"},
-        Bad{"kinds: {limit: {}}",
+        WrongVocabulary{
+            "kinds: {limit: {}}",
             "3:9 grammar-word-name: \"limit\" is a word of the expressions and cannot be a name. (choose another)\n"},
-        Bad{"kinds: {pipe: {}}\ngroups: {pipe: {title: pipes}}",
+        WrongVocabulary{
+            "kinds: {pipe: {}}\ngroups: {pipe: {title: pipes}}",
             "3:9 declared-twice: \"pipe\" is declared twice. (keep one of the two, or give one another name) [4:10: "
             "declared here before]\n"},
-        Bad{"kinds: {site: {}}",
+        WrongVocabulary{
+            "kinds: {site: {}}",
             "3:9 declared-twice: \"site\" is declared twice. (keep one of the two, or give one another name) [2:11: "
             "declared here before]\n"},
-        Bad{"kinds: {pipe: {groups: [valves]}}\ngroups: {valve: valve}",
-            "3:25 no-such-group: There is no group \"valves\". (did you mean valve?)\n"},
-        Bad{"kinds: {pipe: {short: sise, facts: {size: size}}}",
-            "3:23 short-no-fact: \"sise\" is not a fact of pipe. (did you mean size?)\n"},
-        Bad{"kinds: {pipe: {short: near, facts: {near: {type: list, of: [pipe]}}}}",
-            "3:23 short-not-scalar: \"near\" cannot be a short form, because it is not one value.\n"},
-        Bad{"kinds: {wall: {facts: {pipe: nearest pip upstream}}, pipe: {}}",
-            "3:30 no-such-kind: There is no kind or group \"pip\". (did you mean pipe?)\n"},
-        Bad{"kinds: {wall: {facts: {pipe: nearest pipe up}}, pipe: {}}",
+        WrongVocabulary{"kinds: {pipe: {groups: [valves]}}\ngroups: {valve: valve}",
+                        "3:25 no-such-group: There is no group \"valves\". (did you mean valve?)\n"},
+        WrongVocabulary{"kinds: {pipe: {short: sise, facts: {size: size}}}",
+                        "3:23 short-no-fact: \"sise\" is not a fact of pipe. (did you mean size?)\n"},
+        WrongVocabulary{"kinds: {pipe: {short: near, facts: {near: {type: list, of: [pipe]}}}}",
+                        "3:23 short-not-scalar: \"near\" cannot be a short form, because it is not one value.\n"},
+        WrongVocabulary{"kinds: {wall: {facts: {pipe: nearest pip upstream}}, pipe: {}}",
+                        "3:30 no-such-kind: There is no kind or group \"pip\". (did you mean pipe?)\n"},
+        WrongVocabulary{
+            "kinds: {wall: {facts: {pipe: nearest pipe up}}, pipe: {}}",
             "3:30 nearest-direction: \"up\" is no direction to look in. (write: nearest pipe upstream, or: nearest "
             "pipe "
             "downstream)\n"},
-        Bad{"kinds: {wall: {facts: {sleeve: record sitte}}}",
-            "3:32 no-such-record: There is no record \"sitte\". (did you mean site?)\n"},
-        Bad{"kinds: {wall: {facts: {near: list}}}",
+        WrongVocabulary{"kinds: {wall: {facts: {sleeve: record sitte}}}",
+                        "3:32 no-such-record: There is no record \"sitte\". (did you mean site?)\n"},
+        WrongVocabulary{
+            "kinds: {wall: {facts: {near: list}}}",
             "3:24 list-of-nothing: The list \"near\" says what stands in it, by `of` or by `union`. (write: of: [pipe, "
             "valve], or for a computed list: union: [line, branches.line])\n"},
-        Bad{"kinds: {wall: {facts: {near: {type: list, of: [walls]}}}}",
-            "3:48 no-such-kind: There is no kind or group \"walls\". (did you mean wall?)\n"},
-        Bad{"kinds: {wall: {facts: {near: {type: list, union: [line]}}}}",
+        WrongVocabulary{"kinds: {wall: {facts: {near: {type: list, of: [walls]}}}}",
+                        "3:48 no-such-kind: There is no kind or group \"walls\". (did you mean wall?)\n"},
+        WrongVocabulary{
+            "kinds: {wall: {facts: {near: {type: list, union: [line]}}}}",
             "3:24 union-no-list: \"line\" is not a list that \"near\" could join. (name stated lists, as in "
             "branches.line)\n"},
-        Bad{"kinds: {wall: {facts: {thick: {type: length, of: [wall]}}}}",
-            "3:46 fact-key-misplaced: \"of\" belongs to a list only.\n"},
-        Bad{"kinds: {wall: {facts: {thick: {type: length, mark: grade}}}}",
-            "3:46 fact-key-misplaced: \"mark\" belongs to a depth or height only.\n"},
-        Bad{"kinds: {wall: {facts: {floor: {type: height, mark: grad}}}}\nmarks: {grade: grade}",
-            "3:52 unknown-mark: \"grad\" is not a mark to measure from. (did you mean grade?)\n"},
-        Bad{"kinds: {wall: {facts: {thick: {type: length, plausible: 4 in}}}}",
+        WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, of: [wall]}}}}",
+                        "3:46 fact-key-misplaced: \"of\" belongs to a list only.\n"},
+        WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, mark: grade}}}}",
+                        "3:46 fact-key-misplaced: \"mark\" belongs to a depth or height only.\n"},
+        WrongVocabulary{"kinds: {wall: {facts: {floor: {type: height, mark: grad}}}}\nmarks: {grade: grade}",
+                        "3:52 unknown-mark: \"grad\" is not a mark to measure from. (did you mean grade?)\n"},
+        WrongVocabulary{
+            "kinds: {wall: {facts: {thick: {type: length, plausible: 4 in}}}}",
             "3:57 plausible-form: A plausible range is written from the lower to the higher value. (write: 20 psi to "
             "200 "
             "psi)\n"},
-        Bad{"kinds: {wall: {facts: {thick: {type: length, plausible: 4 in to 8 psi}}}}",
+        WrongVocabulary{
+            "kinds: {wall: {facts: {thick: {type: length, plausible: 4 in to 8 psi}}}}",
             "3:65 wrong-dimension: \"8 psi\" is pressure, where length is asked for. (use a unit of length, such as "
             "in)\n"},
-        Bad{"kinds: {wall: {facts: {thick: {type: length, at: truk}}}}\nstops: {truck: truck}",
-            "3:50 no-such-stop: There is no stop \"truk\". (did you mean truck?)\n"},
-        Bad{"kinds: {wall: {facts: {thick: {type: length, cost: hard}}}}",
+        WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, at: truk}}}}\nstops: {truck: truck}",
+                        "3:50 no-such-stop: There is no stop \"truk\". (did you mean truck?)\n"},
+        WrongVocabulary{
+            "kinds: {wall: {facts: {thick: {type: length, cost: hard}}}}",
             "3:52 unknown-cost: \"hard\" is not an effort. (did you mean one of know, look, measure, dig?)\n"},
-        Bad{"kinds: {wall: {passive: maybe}}", "3:25 vocabulary-flag: \"passive\" is yes or no.\n"},
-        Bad{"kinds: {wall: {facts: {next: yes-no}}}\nrecords2: {}",
+        WrongVocabulary{"kinds: {wall: {passive: maybe}}", "3:25 vocabulary-flag: \"passive\" is yes or no.\n"},
+        WrongVocabulary{
+            "kinds: {wall: {facts: {next: yes-no}}}\nrecords2: {}",
             "4:1 vocabulary-key: \"records2\" is not a key of a vocabulary file. (did you mean records?)\n"},
-        Bad{"choices: {pressure: {members: [a]}}",
+        WrongVocabulary{
+            "choices: {pressure: {members: [a]}}",
             "3:11 choice-name-taken: \"pressure\" already is a type, so no choice may be called so. (choose another "
             "name)\n"},
-        Bad{"choices: {soil: {members: {clay: {title: clay, spellings: [mud]}, silt: {title: silt, spellings: "
+        WrongVocabulary{
+            "choices: {soil: {members: {clay: {title: clay, spellings: [mud]}, silt: {title: silt, spellings: "
             "[Mud]}}}}",
             "3:99 spelling-clash: \"Mud\" would stand for both silt and clay. (a spelling belongs to one of them)\n"},
-        Bad{"choices: {soil: {properties: {wet: yes-no}, members: {clay: {wet: perhaps}}}}",
-            "3:67 not-yes-or-no: \"perhaps\" is neither yes nor no.\n"},
-        Bad{"choices: {soil: {properties: {wet: depth}, members: [clay]}}",
+        WrongVocabulary{"choices: {soil: {properties: {wet: yes-no}, members: {clay: {wet: perhaps}}}}",
+                        "3:67 not-yes-or-no: \"perhaps\" is neither yes nor no.\n"},
+        WrongVocabulary{
+            "choices: {soil: {properties: {wet: depth}, members: [clay]}}",
             "3:36 property-type: A property of a choice cannot be what \"wet\" is. (use a quantity, number, yes-no, "
             "text, "
             "date or another choice)\n"},
-        Bad{"choices: {soil: {members: [none, clay]}}",
+        WrongVocabulary{
+            "choices: {soil: {members: [none, clay]}}",
             "3:28 grammar-word-name: \"none\" is a word of the expressions and cannot be a name. (choose another)\n"},
-        Bad{"derived: {pip: {bore: pipe.size}}\nkinds: {pipe: {}}",
-            "3:11 no-such-shape: There is no kind or record \"pip\". (did you mean pipe?)\n"},
-        Bad{"derived: {pipe: {bore: {type: length}}}\nkinds: {pipe: {}}",
+        WrongVocabulary{"derived: {pip: {bore: pipe.size}}\nkinds: {pipe: {}}",
+                        "3:11 no-such-shape: There is no kind or record \"pip\". (did you mean pipe?)\n"},
+        WrongVocabulary{
+            "derived: {pipe: {bore: {type: length}}}\nkinds: {pipe: {}}",
             "3:18 derived-without-formula: The derived value \"bore\" has no formula. (write it under: is)\n"},
-        Bad{"kinds: {branch: {defined-in: branches}}",
-            "3:30 defined-in-list: \"branches\" is not a named list of the site that holds branch.\n"}));
+        WrongVocabulary{"kinds: {branch: {defined-in: branches}}",
+                        "3:30 defined-in-list: \"branches\" is not a named list of the site that holds branch.\n"}));
 
 TEST(LoadVocabulary, ClashesShowBothFiles) {
   const auto world = load_vocabulary({small, R"(format: vocabulary/1

@@ -144,70 +144,76 @@ TEST(ReadValue, SeveralReadings) {
   EXPECT_EQ(two.shown, "40 in below finished grade, 38 in below ground at the house");
 }
 
-struct Bad {
+struct WrongValue {
   const char* fact;
   const char* text;
   const char* said;
 };
 
-class BadValue : public testing::TestWithParam<Bad> {};
+class BadValue : public testing::TestWithParam<WrongValue> {};
 
 TEST_P(BadValue, IsSaid) { EXPECT_EQ(read(GetParam().fact, GetParam().text).said, GetParam().said); }
 
 INSTANTIATE_TEST_SUITE_P(
     ReadValue, BadValue,
     testing::Values(
-        Bad{"pressure", "86 psy", "value.yaml:1:8 unknown-unit: \"psy\" is not a unit. (did you mean psi?)\n"},
-        Bad{"pressure", "86",
-            "value.yaml:1:5 number-needs-unit: \"86\" has no unit, where pressure is asked for. (write "
-            "the unit, as in 86 psi)\n"},
-        Bad{"length", "86 psi",
-            "value.yaml:1:5 wrong-dimension: \"86 psi\" is pressure, where length is asked for. (use "
-            "a unit of length, such as in)\n"},
-        Bad{"pressure", "860 psi",
+        WrongValue{"pressure", "86 psy", "value.yaml:1:8 unknown-unit: \"psy\" is not a unit. (did you mean psi?)\n"},
+        WrongValue{"pressure", "86",
+                   "value.yaml:1:5 number-needs-unit: \"86\" has no unit, where pressure is asked for. (write "
+                   "the unit, as in 86 psi)\n"},
+        WrongValue{"length", "86 psi",
+                   "value.yaml:1:5 wrong-dimension: \"86 psi\" is pressure, where length is asked for. (use "
+                   "a unit of length, such as in)\n"},
+        WrongValue{
+            "pressure", "860 psi",
             "value.yaml:1:5 implausible-value: \"860 psi\" is unusual for pressure. (usual is 20 psi to 200 psi; check "
             "the "
             "number and its unit)\n"},
-        Bad{"pressure", "-3 psi", "value.yaml:1:5 negative-value: pressure cannot be negative, as in \"-3 psi\".\n"},
-        Bad{"length", "40 in to 46 in",
+        WrongValue{"pressure", "-3 psi",
+                   "value.yaml:1:5 negative-value: pressure cannot be negative, as in \"-3 psi\".\n"},
+        WrongValue{
+            "length", "40 in to 46 in",
             "value.yaml:1:5 coarse-range: \"40 in to 46 in\" does not say whether it is one value or several. (for one "
             "value say 43 in +/- 3 in; for several give the field of the least or greatest one)\n"},
-        Bad{"sealed", "Yes", "value.yaml:1:5 not-yes-or-no: \"Yes\" is neither yes nor no. (write yes)\n"},
-        Bad{"sealed", "off", "value.yaml:1:5 not-yes-or-no: \"off\" is neither yes nor no. (write no)\n"},
-        Bad{"sealed", "both faces", "value.yaml:1:5 not-yes-or-no: \"both faces\" is neither yes nor no.\n"},
-        Bad{"material", "k-coper",
-            "value.yaml:1:5 unknown-member: \"k-coper\" is no pipe material. (did you mean "
-            "k-copper?)\n"},
-        Bad{"material", "wood",
-            "value.yaml:1:5 unknown-member: \"wood\" is no pipe material. (did you mean one of "
-            "k-copper, l-copper, hdpe?)\n"},
-        Bad{"material", "k-copper or l-copper",
+        WrongValue{"sealed", "Yes", "value.yaml:1:5 not-yes-or-no: \"Yes\" is neither yes nor no. (write yes)\n"},
+        WrongValue{"sealed", "off", "value.yaml:1:5 not-yes-or-no: \"off\" is neither yes nor no. (write no)\n"},
+        WrongValue{"sealed", "both faces", "value.yaml:1:5 not-yes-or-no: \"both faces\" is neither yes nor no.\n"},
+        WrongValue{"material", "k-coper",
+                   "value.yaml:1:5 unknown-member: \"k-coper\" is no pipe material. (did you mean "
+                   "k-copper?)\n"},
+        WrongValue{"material", "wood",
+                   "value.yaml:1:5 unknown-member: \"wood\" is no pipe material. (did you mean one of "
+                   "k-copper, l-copper, hdpe?)\n"},
+        WrongValue{
+            "material", "k-copper or l-copper",
             "value.yaml:1:5 or-of-members: \"k-copper or l-copper\" is not how a doubt is written. (write: one of "
             "(k-copper, l-copper))\n"},
-        Bad{"material", "one of k-copper, l-copper",
+        WrongValue{
+            "material", "one of k-copper, l-copper",
             "value.yaml:1:5 one-of-form: \"one of k-copper, l-copper\" does not list what it may be. (write: one of "
             "(this, "
             "that))\n"},
-        Bad{"material", "one of (k-copper, l-coper)",
-            "value.yaml:1:23 unknown-member: \"l-coper\" is no pipe material. (did you mean l-copper?)\n"},
-        Bad{"built", "2026-02-30",
-            "value.yaml:1:5 no-such-date: \"2026-02-30\" is not in the calendar. (February 2026 has "
-            "28 days)\n"},
-        Bad{"depth", "40 in below",
-            "value.yaml:1:5 side-without-mark: \"40 in below\" does not say below what. (write the "
-            "mark, as in: 40 in below finished-grade)\n"},
-        Bad{"depth", "40 in below gride",
-            "value.yaml:1:17 unknown-mark: \"gride\" is not a mark to measure from. (did you mean grade?)\n"},
-        Bad{"cover", "40 psi below grade",
-            "value.yaml:1:5 wrong-dimension: \"40 psi\" is pressure, where length is asked "
-            "for. (use a unit of length, such as in)\n"},
-        Bad{"cover", "2 in above grade",
-            "value.yaml:1:5 negative-value: cover cannot be negative, as in \"2 in above "
-            "grade\".\n"},
-        Bad{"cover", "2 in",
-            "value.yaml:1:5 implausible-value: \"2 in\" is unusual for cover. (usual is 6 in to 240 in; "
-            "check the number and its unit)\n"},
-        Bad{"sealed", "[yes, no]", "value.yaml:1:5 one-value-expected: sealed is one value, not a map or a list.\n"}));
+        WrongValue{"material", "one of (k-copper, l-coper)",
+                   "value.yaml:1:23 unknown-member: \"l-coper\" is no pipe material. (did you mean l-copper?)\n"},
+        WrongValue{"built", "2026-02-30",
+                   "value.yaml:1:5 no-such-date: \"2026-02-30\" is not in the calendar. (February 2026 has "
+                   "28 days)\n"},
+        WrongValue{"depth", "40 in below",
+                   "value.yaml:1:5 side-without-mark: \"40 in below\" does not say below what. (write the "
+                   "mark, as in: 40 in below finished-grade)\n"},
+        WrongValue{"depth", "40 in below gride",
+                   "value.yaml:1:17 unknown-mark: \"gride\" is not a mark to measure from. (did you mean grade?)\n"},
+        WrongValue{"cover", "40 psi below grade",
+                   "value.yaml:1:5 wrong-dimension: \"40 psi\" is pressure, where length is asked "
+                   "for. (use a unit of length, such as in)\n"},
+        WrongValue{"cover", "2 in above grade",
+                   "value.yaml:1:5 negative-value: cover cannot be negative, as in \"2 in above "
+                   "grade\".\n"},
+        WrongValue{"cover", "2 in",
+                   "value.yaml:1:5 implausible-value: \"2 in\" is unusual for cover. (usual is 6 in to 240 in; "
+                   "check the number and its unit)\n"},
+        WrongValue{"sealed", "[yes, no]",
+                   "value.yaml:1:5 one-value-expected: sealed is one value, not a map or a list.\n"}));
 
 TEST(ShowValue, UnknownAndNone) {
   EXPECT_EQ(read("pressure", "unknown").shown, "unknown");

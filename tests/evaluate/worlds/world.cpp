@@ -207,6 +207,15 @@ const document::Node* World::read(const std::string& name, const std::string& te
   return test::read(sources_, trees_, found_, name, text);
 }
 
+std::string in(const std::string& site, const std::string& expression) {
+  return World({.site = site}).value(expression);
+}
+
+std::string each(const std::string& binders, const std::string& require, const std::string& site) {
+  return World({.rules = rule("it", "each: " + binders + "\nrequire: " + require), .site = "stage: entry\n" + site})
+      .outcomes("it");
+}
+
 Shelf::Shelf(const std::string& vocabulary) {
   rulebook::Library library;
   library.vocabulary.push_back(read(sources_, trees_, found_, "vocabulary.yaml", small_vocabulary));

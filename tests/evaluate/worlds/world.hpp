@@ -82,6 +82,10 @@ class World {
   std::deque<expression::Tree> expressions_;
 };
 
+// One expression, and the outcomes of one rule for each of what `binders` walk, in a world of their own.
+std::string in(const std::string& site, const std::string& expression);
+std::string each(const std::string& binders, const std::string& require, const std::string& site);
+
 // Many rulebooks and many sites over one vocabulary, each to be judged with each.
 class Shelf {
  public:
