@@ -21,12 +21,12 @@ constexpr std::string_view topics[] = {"size", "demand"};
 constexpr std::string_view also = "pressure";
 constexpr std::string_view outlet = "pressure.worst-outlet";
 
-constexpr Outcome worst_first[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted,
+constexpr Outcome from_worst[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted,
                                    Outcome::pass};
 
-std::size_t badness(Outcome outcome) {
-  const auto* end = std::end(worst_first);
-  return static_cast<std::size_t>(end - std::find(std::begin(worst_first), end, outcome));
+std::size_t how_bad(Outcome outcome) {
+  const auto* end = std::end(from_worst);
+  return static_cast<std::size_t>(end - std::find(std::begin(from_worst), end, outcome));
 }
 
 const vocabulary::Value* fact(const Case& prepared, site::ElementId element, std::string_view name) {
@@ -177,21 +177,21 @@ std::vector<std::string> stale(const Case& before, const Case& after) {
 }
 
 // Of each rule the worst it comes to, whether or not its stage is reached.
-struct Verdict {
+struct OfRule {
   std::string topic;
   Outcome outcome = Outcome::pass;
 };
-std::map<std::string, Verdict> verdicts(const Case& prepared) {
-  std::map<std::string, Verdict> worst;
+std::map<std::string, OfRule> verdicts(const Case& prepared) {
+  std::map<std::string, OfRule> worst;
   for (const auto& authority : judge(prepared)) {
     for (const auto& judgement : authority.judgements) {
       for (const auto& decision : judgement.decisions) {
         const Outcome outcome = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
-        if (badness(outcome) == 0) continue;
+        if (how_bad(outcome) == 0) continue;
         const auto& rule = judgement.book->rules[decision.rule];
         auto& here = worst[judgement.book->place + "/" + rule.id];
         here.topic = rule.topic;
-        if (badness(outcome) > badness(here.outcome)) here.outcome = outcome;
+        if (how_bad(outcome) > how_bad(here.outcome)) here.outcome = outcome;
       }
     }
   }
@@ -209,7 +209,7 @@ std::string pressure_left(const World& world, const Case& prepared) {
 
 struct Judged {
   SizedPair pair;
-  std::map<std::string, Verdict> rules;
+  std::map<std::string, OfRule> rules;
 };
 
 // The site with other sizes.
@@ -251,7 +251,7 @@ void settle(std::vector<Judged>& all) {
     for (const auto& [rule, verdict] : each.rules) {
       const bool own = std::find(std::begin(topics), std::end(topics), verdict.topic) != std::end(topics);
       if (!own && !(verdict.topic == also && changes(all, rule))) continue;
-      if (badness(verdict.outcome) <= badness(each.pair.outcome)) continue;
+      if (how_bad(verdict.outcome) <= how_bad(each.pair.outcome)) continue;
       each.pair.outcome = verdict.outcome;
       each.pair.because = rule;
     }

@@ -11,8 +11,6 @@ using quantity::Truth;
 
 namespace {
 
-constexpr int figures = 4;  // of a value nobody wrote
-
 // How tightly a form binds; a part that binds less than its place asks for is bracketed.
 enum Binding : int { loose, summed, product, atom };
 

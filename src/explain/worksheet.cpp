@@ -75,7 +75,6 @@ bool known(const Evaluated& of) {
 }
 
 std::string value_words(const Context& context, const Evaluated& of) {
-  constexpr int figures = 4;
   if (of.type.kind == vocabulary::Type::Kind::truth) return of.truth() == quantity::Truth::yes ? "yes" : "no";
   if (of.type.kind != vocabulary::Type::Kind::number)
     return vocabulary::show(of.value, of.type, *context.book->vocabulary);

@@ -62,6 +62,8 @@ struct Worksheet {
 
 Worksheet worksheet(const Context& context, const evaluate::Worked& worked);
 
+constexpr int figures = 4;  // of a value nobody wrote
+
 // A formula with every value filled in, as far as the names that stand in it: what one level of a worksheet shows.
 std::string filled(const Context& context, const evaluate::Evaluated& of);
 
