@@ -45,7 +45,7 @@ class Writing {
  public:
   explicit Writing(std::vector<Decision>& decisions)
       : decisions_(decisions), at_(decisions.data()), end_(decisions.data() + decisions.size()) {}
-  Decision& next() { return at_ != end_ ? *at_++ : decisions_.emplace_back(); }   // prepare() has reserved for the most
+  Decision& next() { return at_ != end_ ? *at_++ : decisions_.emplace_back(); }  // prepare() has reserved for the most
   void end() {
     if (at_ != end_) decisions_.resize(static_cast<std::size_t>(at_ - decisions_.data()));
   }
@@ -60,7 +60,7 @@ struct Now {
   const Cell* cells = nullptr;
   const Outcome* rows = nullptr;
   bool stage_unknown = false;
-  std::size_t stage = 0;   // the last there is, when it is unknown
+  std::size_t stage = 0;  // the last there is, when it is unknown
 };
 
 void judge_plain(const Brief& brief, const Now& now, Decision& out) {
@@ -86,7 +86,8 @@ void judge_plain(const Brief& brief, const Now& now, Decision& out) {
 }
 
 // With a duty or an approval.
-void judge_fully(const Judgement& judgement, const Brief& brief, const Instance& at, const Occasion& when, Decision& out) {
+void judge_fully(const Judgement& judgement, const Brief& brief, const Instance& at, const Occasion& when,
+                 Decision& out) {
   const auto& cells = judgement.cells;
   const auto& nodes = judgement.plan.nodes;
   const Rule& rule = judgement.book->rules[at.rule];
@@ -173,7 +174,8 @@ void decide(Judgement& judgement) {
   static const Rows rows;
   run(judgement.plan, judgement.cells);
   const Occasion when = occasion(*judgement.book, *judgement.site, judgement.options);
-  const Now now{judgement.cells.data(), rows.outcome, !when.stage, when.stage.value_or(std::numeric_limits<std::size_t>::max())};
+  const Now now{judgement.cells.data(), rows.outcome, !when.stage,
+                when.stage.value_or(std::numeric_limits<std::size_t>::max())};
   Writing writing(judgement.decisions);
   for (std::uint32_t index = 0; index < judgement.plan.rules.size(); ++index) {
     const RulePlan& at = judgement.plan.rules[index];

@@ -139,7 +139,9 @@ namespace {
 bool is_steady(const Plan& plan, const Step& step, std::uint32_t depth) {
   const bool compares = step.code == Code::compare_less || step.code == Code::compare_less_or_equal;
   if (!compares || depth > 0 || step.sizes) return false;
-  const auto there = [&](std::uint32_t k) { return plan.cells[plan.operands[step.first + k]].presence == Presence::present; };
+  const auto there = [&](std::uint32_t k) {
+    return plan.cells[plan.operands[step.first + k]].presence == Presence::present;
+  };
   return there(0) && there(1);
 }
 
@@ -169,7 +171,8 @@ void group_steps(Plan& plan) {
     std::uint32_t deepest = 0;
     for (std::uint32_t k = 0; k < step.count; ++k) deepest = std::max(deepest, depth[plan.operands[step.first + k]]);
     depth[step.out] = deepest + 1;
-    const std::uint64_t like = std::uint64_t{deepest + 1} << 16U | static_cast<std::uint64_t>(step.code) << 8U | (step.sizes ? 1U : 0U);
+    const std::uint64_t like =
+        std::uint64_t{deepest + 1} << 16U | static_cast<std::uint64_t>(step.code) << 8U | (step.sizes ? 1U : 0U);
     order.emplace_back(is_steady(plan, step, deepest) ? first_of_all : like, i);
   }
   std::sort(order.begin(), order.end());
@@ -179,7 +182,8 @@ void group_steps(Plan& plan) {
     const auto at = static_cast<std::uint32_t>(steps.size());
     steps.push_back(plan.steps[index]);
     if (key == first_of_all) continue;
-    if (plan.groups.empty() || key != order[at - 1].first) plan.groups.push_back({steps.back().code, steps.back().sizes, at, at});
+    if (plan.groups.empty() || key != order[at - 1].first)
+      plan.groups.push_back({steps.back().code, steps.back().sizes, at, at});
     plan.groups.back().last = at + 1;
   }
   plan.steps = std::move(steps);
@@ -187,7 +191,7 @@ void group_steps(Plan& plan) {
   plan.compared = plan.groups.empty() ? plan.grouped : plan.groups.front().first;
   for (std::uint32_t i = 0; i < plan.compared; ++i) {
     plan.comparisons.push_back(comparison(plan, i));
-    plan.cells[plan.steps[i].out].presence = Presence::present;   // a comparison writes no more than its truth
+    plan.cells[plan.steps[i].out].presence = Presence::present;  // a comparison writes no more than its truth
   }
 }
 

@@ -159,8 +159,8 @@ struct Plan {
   std::vector<Planned> nodes;
   std::vector<PlannedId> kids;
   std::vector<Instance> instances;
-  std::vector<Brief> briefs;  // one an instance
-  std::size_t open_lists = 0;    // of all rules
+  std::vector<Brief> briefs;    // one an instance
+  std::size_t open_lists = 0;   // of all rules
   std::vector<RulePlan> rules;  // one a rule of the book
 };
 

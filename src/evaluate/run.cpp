@@ -39,7 +39,7 @@ Value value_of(const Cell& cell) {
 
 namespace {
 
-constexpr double coarsest = 1.0 / static_cast<double>(std::int64_t{1} << 49U);   // of a value, the grid's step far out
+constexpr double coarsest = 1.0 / static_cast<double>(std::int64_t{1} << 49U);  // of a value, the grid's step far out
 
 // Beyond two steps of the grid, which coarsens with the value, no snapping can change which is less.
 Truth below(double a, double b, double grid, bool or_equal) {
@@ -131,8 +131,7 @@ Compared Runner::relate(const Step& step, const Cell& a, const Cell& b, bool or_
 void Runner::between(const Step& step, Cell& out) const {
   const auto& of = node(step);
   const auto side = [&](std::size_t i, expression::Relation relation) {
-    const bool swaps =
-        relation == expression::Relation::greater || relation == expression::Relation::greater_or_equal;
+    const bool swaps = relation == expression::Relation::greater || relation == expression::Relation::greater_or_equal;
     const bool or_equal =
         relation == expression::Relation::less_or_equal || relation == expression::Relation::greater_or_equal;
     return swaps ? relate(step, in(step, i + 1), in(step, i), or_equal)
@@ -267,8 +266,7 @@ void run(const Plan& plan, std::vector<Cell>& cells) {
       case Code::any_of: runner.junctions(first, last, group.code == Code::all_of); break;
       case Code::member: runner.choices(first, last); break;
       case Code::copy: runner.copies(first, last); break;
-      default:
-        runner.each(first, last);
+      default: runner.each(first, last);
     }
   }
   runner.each(steps + plan.grouped, steps + plan.steps.size());

@@ -15,7 +15,7 @@ using Kind = vocabulary::Type::Kind;
 
 namespace {
 
-constexpr std::size_t most_operands = 16;   // of a look-up or call
+constexpr std::size_t most_operands = 16;  // of a look-up or call
 
 Interval joined(Code code, Interval a, Interval b) {
   switch (code) {
