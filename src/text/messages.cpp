@@ -528,6 +528,7 @@ const std::vector<Message>& catalogue() {
       {"no-such-place", error, "There is no place {0}.", "{1}"},
       {"no-such-rule-here", error, "No rule {0} is judged here.", "{1}"},
       {"limits-no-place", error, "Limits are those of a place, and none is named.", "add --place fennick-ferry"},
+      {"no-stage", error, "Neither the site nor the command says which stage is meant.", "--stage with one of {0}"},
       {"no-such-stage", error, "There is no stage {0}.", "did you mean {1}?"},
       {"no-such-day", error, "\"{0}\" is not a day.", "write it as 2026-10-02"},
       {"no-such-fact", error, "Nothing that can be stated is called {0}.", "{1}"},
