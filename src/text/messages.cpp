@@ -228,6 +228,8 @@ const std::vector<Message>& catalogue() {
       {"list-expected", error, "\"{0}\" is a list.", "begin each item on a line of its own with - , or write none"},
       {"named-list-expected", error, "\"{0}\" is written as names, each with its facts.",
        "write: {0}: {a-name: {fact: value}}, or none"},
+      {"too-many-parts", error, "A site may hold {0} parts in all its lists together; this is one more.",
+       "describe one service in one file"},
       {"computed-list", error, "\"{0}\" cannot be written; it is made of {1}.", "write it there"},
       {"unknown-kind", error, "\"{0}\" is nothing that stands in {1}.", "did you mean {2}?"},
       {"group-for-kind", error, "\"{0}\" is a group of kinds.", "say which one it is: {1}"},
