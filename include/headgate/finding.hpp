@@ -81,7 +81,8 @@ struct Finding {
   std::vector<ToDecide> to_decide;
   std::string why, fix, caution, often_misread;
   std::string at;        // where the rule stands
-  bool assumed = false;  // rests on an assumed fact
+  bool assumed = false;     // rests on an assumed fact
+  bool unfinished = false;  // undecided only because a list is not written down to its end, or not at all
 };
 
 // One question, with how many findings it would settle or help to settle.
@@ -109,7 +110,8 @@ struct Report {
   std::string place, place_title;
   std::vector<std::string> also;
   std::string permit_applied_on, checked_on;
-  std::array<std::uint32_t, 8> totals{};  // by outcome, in the order of outcome_names
+  // By outcome, in the order of outcome_names; findings that only wait for a list count as one for each list.
+  std::array<std::uint32_t, 8> totals{};
   std::vector<Finding> findings;
   std::vector<Question> next;
   std::vector<Difference> differences;  // of places named side by side; empty for one place and its second authority

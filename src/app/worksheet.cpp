@@ -162,8 +162,9 @@ void add_line(const WorksheetLine& line, Footnotes& notes, std::string& out) {
   out += report::wrapped(fmt::format("  {} = ", line.name.substr(line.name.find('.') + 1)), words, 6, width);
 }
 
-// What stands in a run already, and what is only another name of a value, has no line of its own.
+// What stands in a run already, what is only another name of a value, and a plain yes or no has no line of its own.
 bool shown_as_line(const WorksheetLine& line) {
+  if (!line.is_number && (line.value == "yes" || line.value == "no")) return false;
   return !line.running && (!line.formula.empty() || !line.is_number || !line.stated.empty() || !line.sources.empty());
 }
 

@@ -231,6 +231,8 @@ std::vector<const Evaluated*> open_leaves(const Trace& trace, const evaluate::De
     if (trace.when) append(leaves, blame(*trace.when, Truth::undecided));
     for (const auto& exception : trace.unless) append(leaves, blame(exception, Truth::undecided));
   }
+  // Whether it applies comes first: what it would ask may never matter.
+  if (!leaves.empty() && decision.require != Truth::no) return leaves;
   if (decision.require == Truth::undecided) {
     if (trace.require) append(leaves, blame(*trace.require, Truth::undecided));
     if (trace.due && trace.due->why != Why::known) leaves.push_back(&*trace.due);
@@ -252,7 +254,7 @@ Question list_question(const Context& context, site::ListId asked) {
 }
 
 Question question(const Context& context, const Evaluated& leaf) {
-  const Evaluated& cause = root_cause(leaf);
+  const Evaluated& cause = root_cause(context, leaf);
   Question out;
   out.ask = sentence(undecided(context, leaf));
   const auto hiding = hiding_list(context, cause);

@@ -240,6 +240,8 @@ Finding finding(const Context& context, const evaluate::Judgement& judgement, co
   out.caution = rule.caution;
   out.often_misread = rule.often_misread;
   out.at = context.sources->place(rule.range);
+  out.unfinished = decision.outcome == Outcome::undecided && !rule.each.binders.empty() &&
+                   decision.instance == evaluate::no_instance && decision.unfinished != site::nowhere;
   out.assumed = std::any_of(out.facts.begin(), out.facts.end(), [](const FactShown& fact) { return fact.assumed; });
   return out;
 }

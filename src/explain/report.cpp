@@ -208,7 +208,12 @@ Report report(const text::Sources& sources, const site::Site& site, const std::v
     if (x.rule != y.rule) return x.rule < y.rule;
     return x.authority < y.authority;
   });
-  for (const auto& entry : entries) ++out.totals[static_cast<std::size_t>(entry.outcome)];
+  std::set<std::string> lists;
+  for (const auto& entry : entries) {
+    const auto& asked = entry.finding.to_decide;
+    if (entry.finding.unfinished && !asked.empty() && !lists.insert(asked.front().fact).second) continue;
+    ++out.totals[static_cast<std::size_t>(entry.outcome)];
+  }
   gather_questions(entries, out.next);
   for (auto& entry : entries) out.findings.push_back(std::move(entry.finding));
   if (side_by_side)

@@ -1,4 +1,6 @@
 // Why something could not be decided, in words.
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include "explain/words.hpp"
@@ -73,14 +75,52 @@ std::string of_none(const Context& context, const Evaluated& of) {
 
 }  // namespace
 
-const Evaluated& root_cause(const Evaluated& of) {
+namespace {
+
+bool nobody_said(Why why) { return why == Why::missing || why == Why::asked_not || why == Why::unfinished; }
+
+// Inside a value that is known only within open ends, the first fact that nobody stated.
+const Evaluated* unsaid_inside(const Evaluated& of) {
+  const bool chosen = node_of(of).op == Op::choose && of.kids.size() == 3 && of.kids[0].truth() != Truth::undecided;
+  for (std::size_t i = 0; i < of.kids.size(); ++i) {
+    if (chosen && i == (of.kids[0].truth() == Truth::yes ? 2U : 1U)) continue;
+    if (nobody_said(of.kids[i].why)) return &of.kids[i];
+    if (const auto* inner = unsaid_inside(of.kids[i])) return inner;
+  }
+  return nullptr;
+}
+
+// A table that a limit holds has no value by itself: what is not known then is the key.
+bool is_held_table(const Evaluated& of, const Evaluated& kid) {
+  return node_of(of).op == Op::look_up && node_of(kid).op == Op::limit && kid.chain >= 0;
+}
+
+// A computed fact that can be stated itself, where its formula leads nowhere.
+bool asked_for_itself(const Context& context, const Evaluated& path, const Evaluated& cause) {
+  if (node_of(path).op != Op::path || path.kids.empty()) return false;
+  const auto* field = field_of(context, path);
+  const bool dead_end = cause.why == Why::outside_table || cause.why == Why::no_row || cause.why == Why::of_none;
+  return dead_end && field != nullptr && !field->ask.empty();
+}
+
+}  // namespace
+
+const Evaluated& root_cause(const Context& context, const Evaluated& of) {
   // Of a decided `if`, what the other branch lacks is no matter.
   if (node_of(of).op == Op::choose && of.kids.size() == 3 && of.kids[0].truth() != Truth::undecided) {
     const Evaluated& taken = of.kids[of.kids[0].truth() == Truth::yes ? 1 : 2];
-    return taken.why != Why::known ? root_cause(taken) : of;
+    return taken.why != Why::known ? root_cause(context, taken) : of;
   }
   for (const auto& kid : of.kids) {
-    if (kid.why != Why::known) return root_cause(kid);
+    if (kid.why == Why::known || is_held_table(of, kid)) continue;
+    const Evaluated& cause = root_cause(context, kid);
+    return asked_for_itself(context, of, cause) ? of : cause;
+  }
+  if (of.why != Why::too_close) return of;
+  for (const auto& kid : of.kids) {
+    if (kid.type.kind != Kind::number || (std::isfinite(kid.value.number.lo) && std::isfinite(kid.value.number.hi)))
+      continue;
+    if (const auto* inner = unsaid_inside(kid)) return *inner;
   }
   return of;
 }
@@ -96,7 +136,7 @@ std::optional<site::ListId> hiding_list(const Context& context, const Evaluated&
 }
 
 std::string undecided(const Context& context, const Evaluated& leaf) {
-  const Evaluated& cause = root_cause(leaf);
+  const Evaluated& cause = root_cause(context, leaf);
   const Node& node = node_of(cause);
   switch (cause.why) {
     case Why::missing: return missing(context, cause, "not stated");
@@ -121,6 +161,7 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::known:
     case Why::parts: break;
   }
+  if (node.op == Op::path && !cause.kids.empty()) return missing(context, cause, "not stated");
   if (node.op == Op::property) {
     return fmt::format("{} is {}, which may or may not be {}", left(context, cause.kids[0]),
                        shown(context, cause.kids[0]), property_words(context, cause));

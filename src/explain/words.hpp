@@ -54,7 +54,8 @@ std::string condition(const Context& context, const expression::Tree& tree, std:
                       expression::NodeId of);
 std::string in_words(const Context& context, const expression::Tree& tree, expression::NodeId node);
 
-const Evaluated& root_cause(const Evaluated& of);  // the deepest value that is not known: what has to be found out
+// The deepest value that is not known: what has to be found out.
+const Evaluated& root_cause(const Context& context, const Evaluated& of);
 // The unfinished walk in which a nearer element may hide, when the path goes through a reference (`wall.pipe`).
 std::optional<site::ListId> hiding_list(const Context& context, const Evaluated& path);
 

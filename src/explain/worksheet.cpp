@@ -1,6 +1,7 @@
 #include "explain/worksheet.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "explain/run.hpp"
 #include "explain/words.hpp"
@@ -80,6 +81,8 @@ std::string value_words(const Context& context, const Evaluated& of) {
     return vocabulary::show(of.value, of.type, *context.book->vocabulary);
   const auto end = [&](double si) { return quantity::show_rounded(si, of.type.dimension, figures, of.value.unit); };
   if (of.value.number.exact()) return end(of.value.number.lo);
+  if (std::isinf(of.value.number.lo)) return "at most " + end(of.value.number.hi);
+  if (std::isinf(of.value.number.hi)) return "at least " + end(of.value.number.lo);
   return end(of.value.number.lo) + " to " + end(of.value.number.hi);
 }
 

@@ -27,6 +27,7 @@ const char* mark_of(const Finding& finding) {
 // The findings of a report sorted onto the sheet.
 struct Sorted {
   std::vector<const Finding*> now, earlier, next, duties;
+  std::size_t waiting = 0;  // rules that wait for the rest of a list
   std::string stage, stage_title, next_title;
 };
 
@@ -55,6 +56,10 @@ Sorted sorted(const Report& report, const ChecklistSheet& sheet) {
   for (const auto& finding : report.findings) {
     if (!applies(finding)) continue;
     const std::size_t at = place_of(sheet, finding.stage);
+    if (finding.unfinished) {
+      out.waiting += at <= here ? 1 : 0;
+      continue;
+    }
     const bool shut = finding.outcome == "pass" || finding.outcome == "accepted";
     if (at <= here && finding.outcome == "later")
       out.duties.push_back(&finding);
@@ -106,6 +111,14 @@ class Sheet {
     if (wrong + open > 0) ready = fmt::format("{} to put right, {} to find out", wrong, open);
     if (mind > 0) ready += fmt::format(", {} to mind", mind);
     out_ += wrapped("  so far   ", ready, 11, width_);
+    if (sorted_.waiting > 0) {
+      std::string lists;
+      for (const auto& list : report_.unfinished) lists += (lists.empty() ? "" : ", ") + list;
+      out_ += wrapped("  waiting  ",
+                      fmt::format("{} more rule{} for the rest of what is not written down to its end: {}",
+                                  sorted_.waiting, sorted_.waiting == 1 ? " waits" : "s wait", lists),
+                      11, width_);
+    }
     out_ += wrapped("  marks    ", "[x] shown to be met  [ ] to put right  [?] to find out  [!] to mind", 11, width_);
     out_ += '\n';
   }
@@ -227,6 +240,7 @@ std::string checklist_json(const Report& report, const ChecklistSheet& sheet) {
                  {"earlier", items(of.earlier)},
                  {"papers", sheet.papers},
                  {"tests", sheet.tests},
+                 {"waiting", of.waiting},
                  {"not-due-yet", items(of.duties)},
                  {"next-stage", of.next_title},
                  {"next", items(of.next)},

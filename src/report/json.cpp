@@ -86,7 +86,8 @@ Json of(const Finding& finding) {
           {"caution", finding.caution},
           {"often-misread", finding.often_misread},
           {"at", finding.at},
-          {"assumed", finding.assumed}};
+          {"assumed", finding.assumed},
+          {"unfinished", finding.unfinished}};
 }
 
 }  // namespace

@@ -22,7 +22,7 @@ class Writer {
   std::string write() {
     head();
     for (const auto& finding : report_.findings) {
-      if (acts(finding)) full(finding);
+      if (acts(finding)) finding.outcome == "later" ? later(finding) : full(finding);
     }
     waiting();
     side_by_side();
@@ -65,7 +65,24 @@ class Writer {
     std::string words =
         fails == 0 ? "Nothing fails" : fmt::format("{} {}", fails, fails == 1 ? "finding fails" : "findings fail");
     if (open > 0) words += fmt::format(", {} {} undecided", open, open == 1 ? "is" : "are");
-    return words + ".";
+    return words + "." + waiting_for_lists();
+  }
+
+  std::string waiting_for_lists() const {
+    const auto rest = std::count_if(report_.findings.begin(), report_.findings.end(),
+                                    [](const Finding& one) { return one.unfinished; });
+    if (rest == 0) return "";
+    return fmt::format(" {} rule{} for the rest of a list that is not written down to its end.", rest,
+                       rest == 1 ? " waits" : "s wait");
+  }
+
+  // What binds later is no alarm: its title, and what would be found now.
+  void later(const Finding& finding) {
+    heading(finding);
+    line("", finding.title + ".");
+    line("now", finding.sentence);
+    line("due", finding.due);
+    out_ += '\n';
   }
 
   void heading(const Finding& finding) {
