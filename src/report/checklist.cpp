@@ -70,6 +70,19 @@ Sorted sorted(const Report& report, const ChecklistSheet& sheet) {
     else if (at == next)
       out.next.push_back(&finding);
   }
+  // Two authorities that ask the same of the same part are one line.
+  const auto once = [](std::vector<const Finding*>& findings) {
+    std::vector<const Finding*> kept;
+    for (const auto* finding : findings) {
+      const auto same = [&](const Finding* other) {
+        return other->title == finding->title && other->element == finding->element &&
+               std::string(mark_of(*other)) == mark_of(*finding);
+      };
+      if (std::none_of(kept.begin(), kept.end(), same)) kept.push_back(finding);
+    }
+    findings = kept;
+  };
+  for (auto* list : {&out.now, &out.earlier, &out.next, &out.duties}) once(*list);
   by_topic(out.now);
   by_topic(out.earlier);
   by_topic(out.next);
