@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <set>
-#include <set>
 
 #include "vocabulary/coarse.hpp"
 #include "vocabulary/loading.hpp"
