@@ -15,9 +15,10 @@ enum class Format { text, json };
 
 struct Output {
   Format format = Format::text;
-  std::string file;    // -o: "" is standard output
-  bool quiet = false;  // the exit status only
-  bool all = false;    // passes and rules that do not apply too
+  std::string file;      // -o: "" is standard output
+  bool quiet = false;    // the exit status only
+  bool all = false;      // passes and rules that do not apply too
+  bool covered = false;  // of trials: what was never tried counts as a failure
 };
 
 inline constexpr int exit_fine = 0;

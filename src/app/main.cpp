@@ -153,6 +153,7 @@ int main(int argc, char** argv) {
   CLI::App* trials =
       add_command(app, given, "trials", "Run trials of rules and show what they cover", "headgate trials tests/trials");
   trials->add_option("paths", given.paths, "trials files, or folders of them")->required();
+  trials->add_flag("--covered", given.output.covered, "fail when a rule or a limit's boundary was never tried");
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& problem) {

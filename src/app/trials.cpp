@@ -264,6 +264,11 @@ std::vector<fs::path> trial_files(const std::vector<std::string>& paths) {
   return files;
 }
 
+bool all_covered(const Ran& ran) {
+  return std::all_of(ran.rules.begin(), ran.rules.end(),
+                     [&](const auto& rule) { return missing(ran.coverage, *rule.second).empty(); });
+}
+
 std::string summary(const Ran& ran) {
   std::string out;
   for (const auto& failure : ran.failures) out += report::wrapped("FAILED  ", failure, 8, 80);
@@ -313,7 +318,7 @@ int trials(World& world, const std::vector<std::string>& paths, const Output& ou
   }
   if (!world.sound()) return unusable(world);
   if (!write(world, output, output.format == Format::json ? summary_json(ran) : summary(ran))) return unusable(world);
-  return ran.failures.empty() ? exit_fine : exit_fails;
+  return ran.failures.empty() && (!output.covered || all_covered(ran)) ? exit_fine : exit_fails;
 }
 
 }  // namespace headgate::app

@@ -21,7 +21,7 @@ struct Reader {
   text::Diagnostics& found;
 
   std::string_view text() const { return text_of(node, whole(node)); }
-  void say(std::string_view id, std::vector<std::string> arguments) const {
+  void say(std::string_view id, const std::vector<std::string>& arguments) const {
     const Stretch s = whole(node);
     found.push_back(text::say(id, node.range_of(s.begin, s.length), arguments));
   }

@@ -70,14 +70,17 @@ TEST(Check, TextStaysWithinEightyColumns) {
   }
 }
 
-TEST(Check, JsonOfEveryExampleAndModelPlaceKeepsToTheSchema) {
-  for (const auto* name : {"as-found", "as-planned", "as-built"}) {
-    for (const auto* place : {"fennick-ferry", "fennick-water", "brackwater", "irc-2018", "ipc-2018", "upc-2024"}) {
-      const Ran ran = run({"check", example(name), "--format", "json", "--place", place});
-      EXPECT_TRUE(ran.status == 0 || ran.status == 1 || ran.status == 3) << name << ' ' << place << ran.err;
-      EXPECT_EQ(against_schema(ran.out), "") << name << ' ' << place;
-    }
-  }
+TEST(Check, JsonOfEveryExampleAndPlaceKeepsToTheSchema) {
+  const auto expect_valid = [](const std::string& name, const std::vector<std::string>& place) {
+    std::vector<std::string> command = {"check", example(name), "--format", "json"};
+    command.insert(command.end(), place.begin(), place.end());
+    const Ran ran = run(command);
+    EXPECT_TRUE(ran.status == 0 || ran.status == 1 || ran.status == 3) << name << ran.err;
+    EXPECT_EQ(against_schema(ran.out), "") << testing::PrintToString(command);
+  };
+  for (const auto* name : {"as-found", "as-planned", "as-built"}) expect_valid(name, {});
+  for (const auto* place : {"fennick-water", "brackwater", "irc-2018", "ipc-2018", "upc-2024"})
+    expect_valid("as-found", {"--place", place});
 }
 
 TEST(Check, JsonIsTheSameFromRunToRunAndInAnyLocale) {

@@ -119,8 +119,15 @@ TEST(Trials, StartFromNowhereEndsWithTwo) {
   EXPECT_EQ(run({"trials", scratch.at("none.yaml")}).status, 2);
 }
 
-TEST(Trials, TheProjectsOwnAllPass) {
-  const Ran ran = run({"trials", "tests/trials"});
+TEST(Trials, CoveredFailsWhenSomethingWasNeverTried) {
+  const Ran ran = Trials(good).run({"--covered"});
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_TRUE(has(ran.out, "\n  reducer-above-static-limit: never pass\n")) << ran.out;
+  EXPECT_TRUE(has(ran.out, "\n4 passed, 0 failed\n")) << ran.out;
+}
+
+TEST(Trials, TheProjectsOwnAllPassAndTryEverything) {
+  const Ran ran = run({"trials", "tests/trials", "--covered"});
   EXPECT_EQ(ran.status, 0) << ran.out << ran.err;
   EXPECT_TRUE(has(ran.out, " passed, 0 failed\n"));
 }

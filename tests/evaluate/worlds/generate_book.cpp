@@ -28,6 +28,8 @@ namespace {
 const Words walked = {"pipe",  "meter",    "wall",           "ball-valve",   "pressure-reducer",
                       "gauge", "strainer", "vacuum-breaker", "double-check", "branch"};
 
+const Words approving = {"building-official", "water-superintendent"};
+
 // A name in hand: its variable, and the kind or group it is of.
 struct Var {
   std::string name, kind;
@@ -354,7 +356,7 @@ class Expressions {
   std::size_t names_ = 0;
 };
 
-const char* const tables = R"(
+const char* const generated_tables = R"(
   curve:
     title: Curve
     source: practice
@@ -474,10 +476,13 @@ std::string limits(Random& random, const Kept& kept) {
 std::string clauses(Expressions& expressions, Random& random, std::size_t depth, std::size_t blanks) {
   if (depth == 0 || random.one_in(2)) return " " + expressions.truth(1 + random.below(3)) + "\n";
   const std::string in(blanks, ' ');
-  std::string text = "\n" + in + random.pick({"any:", "all:"}) + "\n";
+  const bool any = random.one_in(2);
+  std::string text = "\n" + in + (any ? "any:" : "all:") + "\n";
   for (std::size_t i = 0; i < 2 + random.below(2); ++i) {
     text += in + "  part " + std::to_string(i) + ":" + clauses(expressions, random, depth - 1, blanks + 4);
   }
+  // As people write it: the last way out is that somebody approved another.
+  if (any && random.one_in(2)) text += in + "  an approval: approved by " + random.pick(approving) + "\n";
   return text;
 }
 
@@ -554,7 +559,7 @@ std::string generated_vocabulary(Random& random) {
 
 Written generated_book(Random& random, const Kept& kept) {
   Written made;
-  made.tables = tables;
+  made.tables = generated_tables;
   made.limits = limits(random, kept);
   for (int i = 0; i < 8; ++i) made.rules += one_rule("rule-" + std::to_string(i), random, kept);
   made.place = place(random);

@@ -127,8 +127,8 @@ ElementModel element(const std::string& kind, Random& random, const Kept& kept) 
 std::string papers(Random& random, bool names_first, std::size_t rules) {
   if (random.one_in(3)) return "";
   std::string said;
-  for (std::size_t count = 1 + random.below(3); count > 0; --count) {
-    said += "  - " + random.pick({"approval", "order"}) +
+  for (std::size_t count = 1 + random.below(6); count > 0; --count) {
+    said += "  - " + random.pick({"approval", "approval", "order"}) +
             ": {for: " + random.pick({"rule-" + std::to_string(random.below(rules)), "repair", "town/rule-1"}) +
             ", by: " + random.pick({"building-official", "inspector", "water-superintendent"});
     if (names_first && random.one_in(3)) said += ", at: \"line[1]\"";
