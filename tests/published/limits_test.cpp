@@ -88,29 +88,31 @@ const std::vector<Row> published = {
      "pvc, "
      "polypropylene",
      "from memory"},
-    {"service-materials", "ipc-2018 605.3",
+    {"service-materials", "ipc-2018 605.3 table",
      "k-copper, l-copper, m-copper, brass, stainless, galvanized, ductile-iron, hdpe, pe-rt, pex, pex-al-pex, cpvc, "
      "pvc, "
      "polypropylene",
-     "other edition"},
-    {"service-materials", "upc-2024 604.1",
+     "from memory"},
+    {"service-materials", "upc-2024 604.1 table",
      "k-copper, l-copper, m-copper, brass, stainless, galvanized, ductile-iron, hdpe, pe-rt, pex, pex-al-pex, cpvc, "
      "pvc, "
      "polypropylene",
-     "secondary"},
+     "from memory"},
     {"indoor-materials", "irc-2018 P2906.5",
      "k-copper, l-copper, m-copper, brass, stainless, galvanized, pe-rt, pex, pex-al-pex, cpvc, polypropylene",
      "from memory"},
     {"indoor-materials", "ipc-2018 605.4",
      "k-copper, l-copper, m-copper, brass, stainless, galvanized, pe-rt, pex, pex-al-pex, cpvc, polypropylene",
      "secondary"},
-    {"indoor-materials", "upc-2024 604.1",
+    {"indoor-materials", "upc-2024 604.1 table",
      "k-copper, l-copper, m-copper, brass, stainless, galvanized, pe-rt, pex, pex-al-pex, cpvc, polypropylene",
-     "secondary"},
-    // Type L at least: a California city's print of the 1997 text.
+     "from memory"},
+    // Type L at least, but type M above ground and in the ground outside structures: a California city's print of the
+    // 1997 text.
     {"buried-copper", "irc-2018 P2906.4", "k-copper, l-copper, m-copper", "from memory"},
-    {"buried-copper", "ipc-2018 605.3", "k-copper, l-copper, m-copper", "other edition"},
-    {"buried-copper", "upc-2024 604.3", "k-copper, l-copper", "other edition"},
+    {"buried-copper", "ipc-2018 605.3 table", "k-copper, l-copper, m-copper", "from memory"},
+    {"buried-copper", "upc-2024 604.3", "k-copper, l-copper, m-copper", "other edition"},
+    {"slab-copper", "upc-2024 604.3", "k-copper, l-copper", "other edition"},
     // 160 psi at 73 F, or the highest pressure of the supply where that is more.
     {"service-rating", "irc-2018 P2906.4", "greatest(160 psi, pressure.highest-static)", "from memory"},
     {"service-rating", "ipc-2018 605.3", "greatest(160 psi, pressure.highest-static)", "other edition"},
