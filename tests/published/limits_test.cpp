@@ -175,7 +175,7 @@ const std::vector<Row> published = {
     {"velocity-max", "upc-2024 610.12", "if pipe.hot then 5 ft/s else 8 ft/s", "from memory"},
     {"velocity-usual", "irc-2018 AP103.3", "8 ft/s", "adopted text"},
     {"velocity-usual", "ipc-2018 E103.3", "8 ft/s", "other edition"},
-    {"velocity-usual", "upc-2024 A104.0", "8 ft/s", "adopted text"},
+    {"velocity-usual", "upc-2024 610.12", "8 ft/s", "from memory"},
     // An engineering reference's print; compared row by row in demand_units_test.cpp.
     {"supply-table", "upc-2024 610.4", "a table of 90 rows", "other edition"},
     {"supply-table-rise", "upc-2024 610.8", "0.5 psi/ft", "adopted text"},
