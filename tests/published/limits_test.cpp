@@ -50,6 +50,8 @@ const std::vector<Row> published = {
     // 8 mil of plastic: page image of the 2018 book; a Texas city's sheet on 2024.
     {"sheathing-min", "irc-2018 P2603.3", "0.008 in", "adopted text"},
     {"sheathing-min", "ipc-2018 305.1", "0.008 in", "other edition"},
+    {"metals-left-bare", "irc-2018 P2603.3", "cast-iron, ductile-iron, galvanized", "adopted text"},
+    {"metals-left-bare", "ipc-2018 305.1", "cast-iron, ductile-iron, galvanized", "other edition"},
     {"lawn-preventers", "irc-2018 P2902.5.3",
      "atmospheric-vacuum-breaker, pressure-vacuum-breaker, spill-resistant-vacuum-breaker, reduced-pressure",
      "secondary"},
