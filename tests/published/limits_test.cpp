@@ -230,6 +230,63 @@ const std::vector<Row> published = {
     {"solder-lead-max", "upc-2024 604.2", "0.2 %", "secondary"},
     {"solder-lead-max", "drinking-water-act 1417", "0.2 %", "secondary"},
     {"solder-lead-max", "practice", "0.2 %", "common practice"},
+    // Below frost and under cover: an illustrated table of numbers and exam notes; Minnesota's print of 2018 (uniform).
+    {"least-cover", "irc-2018 P2603.5", "greatest(site.frost-depth + 6 in, 12 in)", "secondary"},
+    {"least-cover", "ipc-2018 305.4", "greatest(site.frost-depth + 6 in, 12 in)", "secondary"},
+    {"least-cover", "upc-2024 609.1", "greatest(site.frost-depth + 12 in, 12 in)", "other edition"},
+    // 45 degrees: page image of the 2018 book; recalled (plumbing); a contractor's page that quotes it (uniform).
+    {"footing-slope", "irc-2018 P2604.4", "1", "adopted text"},
+    {"footing-slope", "ipc-2018 307.5", "1", "from memory"},
+    {"footing-slope", "upc-2024 314.1", "1", "other edition"},
+    // 5 ft, 12 in and the sleeve: page image of the 2018 book (plumbing), recalled (residential); 12 in high and 12 in
+    // aside on a shelf: a table of numbers and a forum (uniform).
+    {"sewer-aside", "irc-2018 P2906.4.1", "5 ft", "from memory"},
+    {"sewer-aside", "ipc-2018 603.2", "5 ft", "adopted text"},
+    {"above-sewer", "irc-2018 P2906.4.1", "12 in", "from memory"},
+    {"above-sewer", "ipc-2018 603.2", "12 in", "adopted text"},
+    {"above-sewer", "upc-2024 609.2", "12 in", "secondary"},
+    {"sleeve-past-sewer", "irc-2018 P2906.4.1", "5 ft", "from memory"},
+    {"sleeve-past-sewer", "ipc-2018 603.2", "5 ft", "adopted text"},
+    {"shelf-beside-sewer", "upc-2024 609.2", "12 in", "secondary"},
+    {"services-apart", "practice", "12 in", "common practice"},
+    // Bed and fill: the end of a section on a page image of the 2018 book (residential), Chicago's version (plumbing).
+    {"sand-over-rock", "irc-2018 P2604.1", "2 * pipe.outside-diameter", "from memory"},
+    {"sand-over-rock", "ipc-2018 306.2.2", "3 in", "other edition"},
+    {"fill-over", "irc-2018 P2604.3", "12 in", "adopted text"},
+    {"fill-over", "ipc-2018 306.3", "12 in", "other edition"},
+    {"fill-over", "upc-2024 314.4", "12 in", "from memory"},
+    {"fill-layers", "irc-2018 P2604.3", "6 in", "adopted text"},
+    {"fill-layers", "ipc-2018 306.3", "6 in", "other edition"},
+    // 10 diameters: page image of the 2018 book. 15 % of zinc: a contractors' summary of the 2015 text.
+    {"bend-off-fitting", "irc-2018 P2906.3", "10 * pipe.outside-diameter", "adopted text"},
+    {"joints-in-ground", "practice", "1", "common practice"},
+    {"zinc-max", "upc-2024 604.1", "15 %", "secondary"},
+    // 18 AWG: a forum's account; 14 AWG is the gas pipe's.
+    {"tracer-gauge", "upc-2024 604.10.1", "18", "secondary"},
+    {"permit-life", "irc-2018 R105.5", "180 days", "secondary"},
+    {"permit-life", "ipc-2018 106.5.3", "180 days", "from memory"},
+    {"permit-life", "upc-2024 104.4.3", "180 days", "from memory"},
+    {"emergency-permit-time", "irc-2018 R105.2.1", "1 business-days", "from memory"},
+    {"gauge-check-interval", "practice", "12 months", "common practice"},
+    // What the federal safety rules, the electrical code and the books on trenchless work say stands as practice where
+    // none of them is adopted.
+    {"protect-from", "practice", "5 ft", "common practice"},
+    {"way-out-from", "practice", "4 ft", "common practice"},
+    {"way-out-reach", "practice", "25 ft", "common practice"},
+    {"ladder-rise", "practice", "3 ft", "common practice"},
+    {"spoil-distance", "practice", "2 ft", "common practice"},
+    {"box-rise", "practice", "18 in", "common practice"},
+    {"below-box", "practice", "2 ft", "common practice"},
+    {"air-test-from", "practice", "4 ft", "common practice"},
+    {"oxygen-min", "practice", "19.5 %", "common practice"},
+    {"respirator-hours", "practice", "4 h", "common practice"},
+    {"respirator-factor", "practice", "10", "common practice"},
+    {"electrode-length", "practice", "10 ft", "common practice"},
+    {"earth-clamp-run", "practice", "5 ft", "common practice"},
+    {"scratch-share-max", "practice", "10 %", "common practice"},
+    {"fragment-groove", "practice", "0.03 in", "common practice"},
+    {"ductile-upsizing", "practice", "1", "common practice"},
+    {"heave-cover", "practice", "10", "common practice"},
 };
 
 std::string in_words(const Row& row) { return row.limit + " | " + row.citation + " | " + row.value + " | " + row.seen; }
