@@ -167,7 +167,6 @@ const std::vector<Row> published = {
     {"water-weight", "upc-2024 A104.0", "0.43 psi/ft", "adopted text"},
     {"water-weight", "practice", "0.433 psi/ft", "common practice"},
     // A city form counts on 80 % of the setting, as the uniform code does for its table.
-    {"reducer-fall-off", "upc-2024 608.2", "pressure-reducer.set-to * 0.2", "adopted text"},
     {"reducer-fall-off", "practice", "pressure-reducer.set-to * 0.2", "common practice"},
     {"bleach-strength", "practice", "6 %", "common practice"},
     {"service-size-min", "irc-2018 P2903.7", "3/4 in", "secondary"},
