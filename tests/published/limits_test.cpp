@@ -74,6 +74,7 @@ const std::vector<Row> published = {
     // 12 in: California and Texas city rules.
     {"relief-height", "upc-2024 603.4.3", "12 in", "secondary"},
     {"relief-height", "practice", "12 in", "common practice"},
+    {"relief-side-room", "upc-2024 603.4.3", "12 in", "secondary"},
     // Page image of the 2018 book; Louisiana's print of 2015; an Iowa city and a Washington cross-reference.
     {"tested-preventers", "irc-2018 P2503.8.2", "double-check, reduced-pressure, pressure-vacuum-breaker",
      "adopted text"},
