@@ -26,16 +26,12 @@ bool write(World& world, const Output& output, const std::string& text) {
   return false;
 }
 
-namespace {
-
 int status(const Report& report) {
   constexpr std::size_t fail = 1;
   constexpr std::size_t undecided = 3;
   if (report.totals[fail] > 0) return exit_fails;
   return report.totals[undecided] > 0 ? exit_undecided : exit_fine;
 }
-
-}  // namespace
 
 int check(World& world, const std::string& site, const Output& output) {
   if (!load_rules(world)) return unusable(world);

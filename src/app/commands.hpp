@@ -26,6 +26,7 @@ inline constexpr int exit_unusable = 2;
 inline constexpr int exit_undecided = 3;
 
 int check(World& world, const std::string& site, const Output& output);
+int checklist(World& world, const std::string& site, const Output& output);
 int explain(World& world, const std::string& site, const std::string& rule, const Output& output);
 int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output);
 int facts(World& world, const std::string& word, const Output& output);
@@ -35,6 +36,8 @@ int trials(World& world, const std::vector<std::string>& paths, const Output& ou
 
 // Draws every diagnostic to standard error and returns exit_unusable.
 int unusable(World& world);
+
+int status(const Report& report);
 
 // Writes to standard output or the file of -o, whole or not at all.
 bool write(World& world, const Output& output, const std::string& text);

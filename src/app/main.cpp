@@ -94,6 +94,8 @@ int run(const CLI::App& app, Arguments& given) {
   int status = headgate::app::exit_unusable;
   if (app.got_subcommand("check"))
     status = check(world, given.site, given.output);
+  else if (app.got_subcommand("checklist"))
+    status = checklist(world, given.site, given.output);
   else if (app.got_subcommand("explain"))
     status = explain(world, given.site, given.rule, given.output);
   else if (app.got_subcommand("calc"))
@@ -127,6 +129,10 @@ int main(int argc, char** argv) {
                                 "headgate check examples/halyard/as-found.yaml");
   check->add_option("site", given.site, "the site file")->required();
   check->add_flag("--all", given.output.all, "show passes and rules that do not apply, one line each");
+  CLI::App* checklist =
+      add_command(app, given, "checklist", "What a stage asks for, what is met, what to have in hand, what comes next",
+                  "headgate checklist examples/halyard/as-built.yaml --stage before-cover");
+  checklist->add_option("site", given.site, "the site file")->required();
   CLI::App* explain = add_command(app, given, "explain", "Show every clause of one rule with its value and place",
                                   "headgate explain examples/halyard/as-found.yaml reducer-above-static-limit");
   explain->add_option("site", given.site, "the site file")->required();

@@ -1,6 +1,9 @@
 #include "app/world.hpp"
 
 #include <algorithm>
+#include <atomic>
+#include <future>
+#include <thread>
 
 #include "app/files.hpp"
 
@@ -18,14 +21,50 @@ document::Node* load_tree(World& world, const fs::path& path) {
   return &world.trees.back();
 }
 
+namespace {
+
+struct Reading {
+  text::FileId file;
+  std::optional<document::Node> tree;
+  text::Diagnostics found;
+};
+
+// Reading YAML is most of a run, and no file waits for another: they are shared out over the processor's cores. What
+// comes out, and in which order, does not depend on how many there are.
+void read_side_by_side(const World& world, std::vector<Reading>& files) {
+  std::atomic<std::size_t> next{0};
+  const auto work = [&] {
+    for (std::size_t at = next++; at < files.size(); at = next++) {
+      Reading& one = files[at];
+      one.tree = document::read(world.sources, one.file, world.options.caps, one.found);
+    }
+  };
+  std::vector<std::future<void>> helpers;
+  const unsigned cores = std::min(8U, std::max(1U, std::thread::hardware_concurrency()));
+  for (unsigned i = 1; i < cores; ++i) helpers.push_back(std::async(std::launch::async, work));
+  work();
+  for (auto& helper : helpers) helper.get();
+}
+
+}  // namespace
+
 bool load_rules(World& world) {
-  const auto files = yaml_files(world.options.rules);
-  if (files.empty()) {
+  const auto paths = yaml_files(world.options.rules);
+  if (paths.empty()) {
     world.found.push_back(say("no-rules", {}, {world.options.rules.string()}));
     return false;
   }
-  for (const auto& path : files) {
-    if (const auto* tree = load_tree(world, path)) rulebook::add(world.library, *tree, world.found);
+  std::vector<Reading> files;
+  for (const auto& path : paths) {
+    if (const auto file = read_file(world.sources, path, world.options.caps.file_bytes, world.found))
+      files.push_back({*file, std::nullopt, {}});
+  }
+  read_side_by_side(world, files);
+  for (auto& one : files) {
+    world.found.insert(world.found.end(), one.found.begin(), one.found.end());
+    if (!one.tree) continue;
+    world.trees.push_back(std::move(*one.tree));
+    rulebook::add(world.library, world.trees.back(), world.found);
   }
   return world.sound();
 }

@@ -1,5 +1,7 @@
 #include "evaluate/judge.hpp"
 
+#include <limits>
+
 #include "evaluate/occasion.hpp"
 
 namespace headgate::evaluate {
@@ -23,15 +25,75 @@ bool by_approval(const PlannedClause& clause, const std::vector<Cell>& cells) {
   return some && !(clause.clause->mode == Clause::Mode::any && plainly);
 }
 
-void judge_instance(const Judgement& judgement, const Instance& at, const Occasion& when, Decision& out) {
+// Every row of section 5.
+struct Rows {
+  Outcome outcome[outcome_rows];
+
+  Rows() {
+    for (const auto level : {rulebook::Level::must, rulebook::Level::should, rulebook::Level::note}) {
+      for (std::size_t cell = 0; cell < 18; ++cell) {
+        const bool has_require = cell >= 9;
+        outcome[first_row(level, has_require) + cell % 9] =
+            judge_row(level, static_cast<Truth>(cell % 9 / 3), static_cast<Truth>(cell % 3), has_require, false);
+      }
+    }
+  }
+};
+
+// Decisions are written over those of the last time: a Decision is large, and most of it is for duties.
+class Writing {
+ public:
+  explicit Writing(std::vector<Decision>& decisions)
+      : decisions_(decisions), at_(decisions.data()), end_(decisions.data() + decisions.size()) {}
+  Decision& next() { return at_ != end_ ? *at_++ : decisions_.emplace_back(); }  // prepare() has reserved for the most
+  void end() {
+    if (at_ != end_) decisions_.resize(static_cast<std::size_t>(at_ - decisions_.data()));
+  }
+
+ private:
+  std::vector<Decision>& decisions_;
+  Decision* at_;
+  Decision* end_;
+};
+
+struct Now {
+  const Cell* cells = nullptr;
+  const Outcome* rows = nullptr;
+  bool stage_unknown = false;
+  std::size_t stage = 0;  // the last there is, when it is unknown
+};
+
+void judge_plain(const Brief& brief, const Now& now, Decision& out) {
+  const Truth when = quantity::both(now.cells[brief.reached].truth, now.cells[brief.when].truth);
+  const Truth exception = now.cells[brief.exception].truth;
+  const Truth require = now.cells[brief.require].truth;
+  const Truth applies = quantity::both(when, quantity::opposite(exception));
+  const Outcome row = now.rows[brief.row + 3 * static_cast<std::size_t>(applies) + static_cast<std::size_t>(require)];
+  const bool binds = applies != Truth::no;
+  out.outcome = binds && brief.stage > now.stage ? Outcome::later : row;
+  out.would_be = row;
+  out.applies = applies;
+  out.when = when;
+  out.exception = exception;
+  out.require = require;
+  out.by_approval = false;
+  out.stage_unknown = binds && now.stage_unknown;
+  out.nothing_matched = false;
+  out.duty_open = false;
+  out.done_late = false;
+  out.unfinished = site::nowhere;
+  if (out.due.presence != vocabulary::Presence::unknown) out.due = {};
+}
+
+// With a duty or an approval.
+void judge_fully(const Judgement& judgement, const Brief& brief, const Instance& at, const Occasion& when,
+                 Decision& out) {
   const auto& cells = judgement.cells;
   const auto& nodes = judgement.plan.nodes;
   const Rule& rule = judgement.book->rules[at.rule];
-  out.when = cells[at.reached].truth;
-  if (at.when) out.when = quantity::both(out.when, cells[at.when->truth].truth);
-  out.exception = Truth::no;
-  for (const auto& exception : at.unless) out.exception = quantity::either(out.exception, cells[exception.truth].truth);
-  out.require = Truth::yes;
+  out = Decision{};
+  out.when = quantity::both(cells[brief.reached].truth, cells[brief.when].truth);
+  out.exception = cells[brief.exception].truth;
   if (at.due != not_planned) {
     out.due = value_of(cells[nodes[at.due].cell]);
     vocabulary::Value done;
@@ -41,10 +103,8 @@ void judge_instance(const Judgement& judgement, const Instance& at, const Occasi
     out.duty_open = duty.open;
     out.done_late = duty.done_late;
   }
-  if (at.require) {
-    out.require = quantity::both(out.require, cells[at.require->truth].truth);
-    out.by_approval = at.approvals && by_approval(*at.require, cells);
-  }
+  out.require = quantity::both(out.require, cells[brief.require].truth);
+  out.by_approval = at.approvals && at.require && by_approval(*at.require, cells);
   settle(out, rule, when);
 }
 
@@ -72,22 +132,17 @@ bool says_open(const Judgement& judgement, const std::vector<OpenList>& open, st
 }
 
 // What a rule comes to when its lists hold nothing it is about, or may hold more than was written.
-void judge_lists(const Judgement& judgement, std::uint32_t index, const Occasion& when, bool any,
-                 std::vector<Decision>& decisions) {
+void judge_lists(const Judgement& judgement, std::uint32_t index, const Occasion& when, bool any, Writing& writing) {
   const Rule& rule = judgement.book->rules[index];
   const auto& open = judgement.plan.rules[index].open;
   for (std::size_t i = 0; i < open.size(); ++i) {
     if (!says_open(judgement, open, i)) continue;
-    const bool later = when.stage && rule.stage > *when.stage;
-    decisions.push_back(about_list(index, later ? Outcome::later : Outcome::undecided, false, open[i].list));
-    decisions.back().would_be = Outcome::undecided;
+    Decision& decision = writing.next();
+    decision = about_list(index, Outcome::undecided, false, open[i].list);
+    if (when.stage && rule.stage > *when.stage) decision.outcome = Outcome::later;
     any = true;
   }
-  if (!any) decisions.push_back(about_list(index, Outcome::not_applicable, true, site::nowhere));
-}
-
-bool wanted(const Judgement& judgement, const Rule& rule) {
-  return judgement.options.only_rule.empty() || judgement.options.only_rule == rule.id;
+  if (!any) writing.next() = about_list(index, Outcome::not_applicable, true, site::nowhere);
 }
 
 ClauseTrace trace_of(const Judgement& judgement, const PlannedClause& clause) {
@@ -109,38 +164,44 @@ Judgement prepare(const rulebook::Rulebook& book, const site::Site& site, const 
   judgement.options = options;
   judgement.plan = make_plan(book, site, options.only_rule);
   judgement.cells = judgement.plan.cells;
-  // One decision an instance and an open list, and at most one more a rule.
-  std::size_t most = judgement.plan.instances.size() + book.rules.size();
-  for (const auto& rule : judgement.plan.rules) most += rule.open.size();
-  judgement.decisions.reserve(most);
+  // One an instance and an open list, and at most one more a rule.
+  const Plan& plan = judgement.plan;
+  judgement.decisions.reserve(plan.instances.size() + plan.open_lists + plan.rules.size());
   return judgement;
 }
 
 void decide(Judgement& judgement) {
+  static const Rows rows;
   run(judgement.plan, judgement.cells);
   const Occasion when = occasion(*judgement.book, *judgement.site, judgement.options);
-  auto& decisions = judgement.decisions;
-  decisions.clear();
-  for (std::uint32_t index = 0; index < judgement.book->rules.size(); ++index) {
-    const Rule& rule = judgement.book->rules[index];
-    if (!wanted(judgement, rule)) continue;
-    if (rule.standing != rulebook::Standing::in_force) {
-      decisions.push_back(about_list(index, Outcome::not_in_force, false, site::nowhere));
+  const Now now{judgement.cells.data(), rows.outcome, !when.stage,
+                when.stage.value_or(std::numeric_limits<std::size_t>::max())};
+  Writing writing(judgement.decisions);
+  for (std::uint32_t index = 0; index < judgement.plan.rules.size(); ++index) {
+    const RulePlan& at = judgement.plan.rules[index];
+    if (!at.asked) continue;
+    if (!at.in_force) {
+      writing.next() = about_list(index, Outcome::not_in_force, false, site::nowhere);
       continue;
     }
-    const RulePlan& at = judgement.plan.rules[index];
     bool any = false;
+    const Brief* const briefs = judgement.plan.briefs.data();
     for (std::uint32_t i = at.first_instance; i < at.first_instance + at.instance_count; ++i) {
-      const Instance& instance = judgement.plan.instances[i];
-      if (judgement.cells[instance.reached].truth == Truth::no) continue;
+      const Brief& brief = briefs[i];
+      if (now.cells[brief.reached].truth == Truth::no) continue;
       any = true;
-      Decision& decision = decisions.emplace_back();
+      Decision& decision = writing.next();
+      if (brief.plain) {
+        judge_plain(brief, now, decision);
+      } else {
+        judge_fully(judgement, brief, judgement.plan.instances[i], when, decision);
+      }
       decision.rule = index;
       decision.instance = i;
-      judge_instance(judgement, instance, when, decision);
     }
-    judge_lists(judgement, index, when, any, decisions);
+    if (!any || !at.open.empty()) judge_lists(judgement, index, when, any, writing);
   }
+  writing.end();
 }
 
 Judgement judge(const rulebook::Rulebook& book, const site::Site& site, const Options& options) {

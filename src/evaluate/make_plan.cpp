@@ -1,5 +1,6 @@
 // Laying out rules: one instance for every combination of their `each`.
 #include <algorithm>
+#include <cmath>
 
 #include "evaluate/planner.hpp"
 
@@ -20,10 +21,14 @@ class RuleLayer {
     rule_index_ = index;
     RulePlan& here = plan_.rules[index];
     here.first_instance = static_cast<std::uint32_t>(plan_.instances.size());
-    if (rule_->standing == rulebook::Standing::in_force) {
+    here.asked = true;
+    here.in_force = rule_->standing == rulebook::Standing::in_force;
+    if (here.in_force) {
       std::vector<site::ElementId> bindings;
       std::vector<PlannedId> wheres;
-      combine(0, bindings, wheres, planner_.yes());
+      yes_ = planner_.yes();
+      no_ = planner_.constant(cell_of(vocabulary::of_truth(Truth::no), Why::known));
+      combine(0, bindings, wheres, yes_);
     }
     here.instance_count = static_cast<std::uint32_t>(plan_.instances.size()) - here.first_instance;
   }
@@ -35,7 +40,10 @@ class RuleLayer {
     const auto& binder = rule_->each.binders[index];
     const Cell list = plan_.cells[planner_.cell(planner_.plan(binder.list, bindings))];
     const Walked walked = walk_list(*plan_.site, binder.binder.shapes, list.presence, list.id);
-    if (!walked.complete) plan_.rules[rule_index_].open.push_back({list.id, reached});
+    if (!walked.complete) {
+      plan_.rules[rule_index_].open.push_back({list.id, reached});
+      ++plan_.open_lists;
+    }
     for (const auto element : walked.elements) {
       bindings.push_back(element);
       planner_.in_hand(rule_, bindings);
@@ -63,7 +71,22 @@ class RuleLayer {
     if (rule_->due) made.due = planner_.plan(*rule_->due, bindings);
     if (rule_->done) made.done = planner_.plan(*rule_->done, bindings);
     for (const auto& hole : rule_->if_not.holes) made.holes.push_back(planner_.plan(hole.second, bindings));
+    plan_.briefs.push_back(brief(made));
     plan_.instances.push_back(std::move(made));
+  }
+
+  Brief brief(const Instance& of) {
+    Brief made;
+    made.reached = of.reached;
+    made.when = of.when ? of.when->truth : yes_;
+    std::vector<CellId> exceptions;
+    for (const auto& exception : of.unless) exceptions.push_back(exception.truth);
+    made.exception = exceptions.empty() ? no_ : planner_.truth_cell(Code::any_of, exceptions);
+    made.require = of.require ? of.require->truth : yes_;
+    made.stage = static_cast<std::uint32_t>(rule_->stage);
+    made.row = first_row(rule_->level, rule_->require.has_value() || rule_->due.has_value());
+    made.plain = of.due == not_planned && !of.approvals;
+    return made;
   }
 
   PlannedClause clause(const Clause& of, const std::vector<site::ElementId>& bindings, Instance& made) {
@@ -90,6 +113,8 @@ class RuleLayer {
   Planner& planner_;
   const Rule* rule_ = nullptr;
   std::uint32_t rule_index_ = 0;
+  CellId yes_ = 0;
+  CellId no_ = 0;
 };
 
 }  // namespace
@@ -104,7 +129,70 @@ Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std
   for (std::uint32_t index = 0; index < book.rules.size(); ++index) {
     if (only_rule.empty() || only_rule == book.rules[index].id) layer.add(index);
   }
+  group_steps(plan);
   return plan;
+}
+
+namespace {
+
+// Whether a step compares cells that no step writes, both of them there and on one ladder.
+bool is_steady(const Plan& plan, const Step& step, std::uint32_t depth) {
+  const bool compares = step.code == Code::compare_less || step.code == Code::compare_less_or_equal;
+  if (!compares || depth > 0 || step.sizes) return false;
+  const auto there = [&](std::uint32_t k) {
+    return plan.cells[plan.operands[step.first + k]].presence == Presence::present;
+  };
+  return there(0) && there(1);
+}
+
+// The grid coarsens with a value, by no more than this share of it.
+Comparison comparison(const Plan& plan, std::uint32_t index) {
+  constexpr double coarsest = 1.0 / static_cast<double>(std::int64_t{1} << 48U);
+  const Step& step = plan.steps[index];
+  const auto interval = [&](std::uint32_t k) {
+    const Cell& cell = plan.cells[plan.operands[step.first + k]];
+    return quantity::Interval{cell.lo, cell.hi};
+  };
+  Comparison made{interval(0), interval(1), 2 * step.grid, step.out, index};
+  for (const double end : {made.left.lo, made.left.hi, made.right.lo, made.right.hi}) {
+    if (std::isfinite(end)) made.margin = std::max(made.margin, 2 * coarsest * std::fabs(end));
+  }
+  return made;
+}
+
+}  // namespace
+
+void group_steps(Plan& plan) {
+  constexpr std::uint64_t first_of_all = 0;
+  std::vector<std::uint32_t> depth(plan.cells.size(), 0);
+  std::vector<std::pair<std::uint64_t, std::uint32_t>> order;
+  for (std::uint32_t i = 0; i < plan.steps.size(); ++i) {
+    const Step& step = plan.steps[i];
+    std::uint32_t deepest = 0;
+    for (std::uint32_t k = 0; k < step.count; ++k) deepest = std::max(deepest, depth[plan.operands[step.first + k]]);
+    depth[step.out] = deepest + 1;
+    const std::uint64_t like =
+        std::uint64_t{deepest + 1} << 16U | static_cast<std::uint64_t>(step.code) << 8U | (step.sizes ? 1U : 0U);
+    order.emplace_back(is_steady(plan, step, deepest) ? first_of_all : like, i);
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<Step> steps;
+  steps.reserve(order.size());
+  for (const auto& [key, index] : order) {
+    const auto at = static_cast<std::uint32_t>(steps.size());
+    steps.push_back(plan.steps[index]);
+    if (key == first_of_all) continue;
+    if (plan.groups.empty() || key != order[at - 1].first)
+      plan.groups.push_back({steps.back().code, steps.back().sizes, at, at});
+    plan.groups.back().last = at + 1;
+  }
+  plan.steps = std::move(steps);
+  plan.grouped = plan.steps.size();
+  plan.compared = plan.groups.empty() ? plan.grouped : plan.groups.front().first;
+  for (std::uint32_t i = 0; i < plan.compared; ++i) {
+    plan.comparisons.push_back(comparison(plan, i));
+    plan.cells[plan.steps[i].out].presence = Presence::present;  // a comparison writes no more than its truth
+  }
 }
 
 Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const expression::Tree& tree) {

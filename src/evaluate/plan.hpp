@@ -38,43 +38,23 @@ using CellId = std::uint32_t;
 using PlannedId = std::uint32_t;
 inline constexpr PlannedId not_planned = 0xffffffffU;
 
+// clang-format off
 enum class Code : std::uint8_t {
-  all_of,
-  any_of,
-  invert,  // operands
-  compare_less,
-  compare_less_or_equal,  // operand 0 < operand 1 (greater: swapped)
-  between,                // operands 0, 1, 2
-  same,
-  one_of,  // operand 0 is the same as one of the others
-  in_list,
-  in_season,  // operand 0; `index` limit
-  is_none,
-  fitted,
-  recorded,
-  some,
-  every,
-  none_of,  // pairs (where, has), always_yes where absent; `finished`
-  count,
-  sum,
-  least_of,
-  greatest_of,  // pairs (where, value); `finished`, `grows`
-  add,
-  subtract,
-  multiply,
-  divide,
-  negate,
-  least,
-  greatest,
-  date_step,
-  property,
-  reading,
-  choose,
-  look_up,
-  call,
-  select_row,  // operand 0 the key, then a row each; `index` limit
-  copy,        // of a limit or derived value: operand 0 with `parts` for a reason
+  all_of, any_of, invert,               // operands
+  compare_less, compare_less_or_equal,  // operand 0 < operand 1 (greater: swapped)
+  between,                              // operands 0, 1, 2
+  same, one_of,                         // operand 0 is the same as one of the others
+  member,                               // operand 0, a choice, is one of the others, single members
+  in_list, in_season,                   // operand 0; the node's limit
+  is_none, fitted, recorded,
+  some, every, none_of,                 // pairs (where, has), always yes where absent; `finished`
+  count, sum, least_of, greatest_of,    // pairs (where, value); `finished`, `grows`
+  add, subtract, multiply, divide, negate, least, greatest, date_step,
+  property, reading, choose, look_up, call,
+  select_row,                           // operand 0 the key, then a row for each member
+  copy                                  // of a limit or derived value: operand 0 with `parts` for a reason
 };
+// clang-format on
 
 struct Step {
   Code code = Code::copy;
@@ -127,6 +107,30 @@ struct Instance {
   bool approvals = false;  // some clause is an approval
 };
 
+// What deciding reads of an instance, side by side. `plain`: no duty and no approval, so nothing else.
+struct Brief {
+  CellId reached = 0, when = 0, exception = 0, require = 0;  // yes or no where the rule has none
+  std::uint32_t stage = 0;
+  std::uint16_t row = 0;  // of the outcomes, see judge.cpp
+  bool plain = true;
+};
+
+// Steps of one code that do not need one another: steps[first, last).
+struct Group {
+  Code code = Code::copy;
+  bool sizes = false;
+  std::uint32_t first = 0, last = 0;
+};
+
+// A comparison of stated facts and plain limits, all of them there: most comparisons are. What it compares stands in
+// it, so that nothing need be fetched. Ends further apart than `margin` compare as they are, whatever snapping does.
+struct Comparison {
+  quantity::Interval left, right;
+  double margin = 0;
+  CellId out = 0;
+  std::uint32_t step = 0;
+};
+
 // A list an `each` walks that may hold more than was written, and whether the walk comes that far: all the
 // `where` before it.
 struct OpenList {
@@ -137,6 +141,8 @@ struct OpenList {
 struct RulePlan {
   std::uint32_t first_instance = 0;
   std::uint32_t instance_count = 0;
+  bool in_force = false;
+  bool asked = false;          // it is laid out at all
   std::vector<OpenList> open;  // in the order of the walk; one may come up several times
 };
 
@@ -145,14 +151,22 @@ struct Plan {
   const site::Site* site = nullptr;
   std::vector<Cell> cells;  // facts and constants filled in
   std::vector<Step> steps;
+  std::vector<Comparison> comparisons;  // of steps[0, compared)
+  std::vector<Group> groups;            // of steps[compared, grouped)
+  std::size_t compared = 0;
+  std::size_t grouped = 0;
   std::vector<CellId> operands;
   std::vector<Planned> nodes;
   std::vector<PlannedId> kids;
   std::vector<Instance> instances;
+  std::vector<Brief> briefs;    // one an instance
+  std::size_t open_lists = 0;   // of all rules
   std::vector<RulePlan> rules;  // one a rule of the book
 };
 
 Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule = "");
+// Puts the steps in order of what they need and then of their code, so that like steps run together.
+void group_steps(Plan& plan);
 // One expression alone; its root is the last node of the plan.
 Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const expression::Tree& tree);
 

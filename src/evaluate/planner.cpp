@@ -199,7 +199,8 @@ void Planner::item(Draft& draft, Frame& frame) {
     return;
   }
   all_kids(draft, frame);
-  step(draft, Code::one_of, cells(draft));
+  const bool choice = (*draft.tree)[node.kids[0]].type.kind == Kind::choice;
+  step(draft, choice ? Code::member : Code::one_of, cells(draft));
 }
 
 void Planner::in_list(Draft& draft, Frame& frame) {

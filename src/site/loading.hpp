@@ -28,12 +28,16 @@ struct Loading {
   const vocabulary::Vocabulary& vocabulary;
   text::Diagnostics& found;
   Site site = {};
+  std::size_t parts = 0;  // elements of lists so far
   std::vector<Placing> placings = {};
   std::vector<StatedReference> references = {};
 
   const vocabulary::Shape& shape(ElementId element) const { return vocabulary.shapes[site.elements[element].shape]; }
   const vocabulary::Field& field(ElementId element, FieldId field) const { return shape(element).fields[field]; }
 };
+
+// Counts one more element of a list at its place; false when there are more than a site may hold, said once.
+bool room_for(Loading& at, const text::Range& range);
 
 // An element with its slots, its records (and theirs) and its lists, all unknown.
 ElementId make_element(Loading& at, const Element& element);

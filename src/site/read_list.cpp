@@ -153,7 +153,7 @@ void read_items(const Reading& r, const Node& node) {
   for (std::size_t i = 0; i < node.items.size(); ++i) {
     if (is_more(node.items[i])) {
       read_more(r, node.items[i], i + 1 == node.items.size());
-    } else {
+    } else if (room_for(r.at, node.items[i].range)) {
       read_item(r, node.items[i]);
     }
   }
@@ -169,7 +169,7 @@ void read_named(const Reading& r, const Node& node) {
       r.say("bad-name", entry.key_range, {entry.key});
     } else if (is_word(entry.value, "none")) {
       r.say("none-in-list", entry.value.range, {"none", r.field().name});
-    } else if (kind) {
+    } else if (kind && room_for(r.at, entry.key_range)) {
       const ElementId made = append(r, *kind, entry.key_range, entry.key);
       if (!is_word(entry.value, "unknown")) read_facts(r.at, made, entry.value);
     }
@@ -189,6 +189,12 @@ void state(const Reading& r, Presence presence, bool complete, const Entry& entr
 }
 
 }  // namespace
+
+bool room_for(Loading& at, const text::Range& range) {
+  if (++at.parts == most_parts + 1)
+    at.found.push_back(text::say("too-many-parts", range, {std::to_string(most_parts)}));
+  return at.parts <= most_parts;
+}
 
 bool is_more(const Node& item) {
   return is_word(item, "more") || (item.is_map() && item.entries.size() == 1 && item.entries.front().key == "more");

@@ -27,6 +27,10 @@ using vocabulary::ListId;
 using vocabulary::nowhere;
 using vocabulary::ShapeId;
 
+// Elements of all lists together. A long service has some tens; a rule that looks at every pair of them works through
+// most_parts * most_parts, which is what keeps the time and memory of a judgement bounded.
+constexpr std::size_t most_parts = 500;
+
 enum class Origin : std::uint8_t { left_out, stated, given };  // given: by the place, not typed by anybody
 
 // A record's slot holds the ElementId of its record and a list's slot its ListId, stated or not; a record or

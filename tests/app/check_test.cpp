@@ -47,6 +47,19 @@ TEST(Check, ExamplesEndAsTheirStoriesSay) {
   EXPECT_TRUE(has(built.out, "jurisdiction and a licensed person decide.\n"));
 }
 
+TEST(Check, EveryHouseEndsAsItsStorySays) {
+  const std::vector<std::pair<std::string, int>> houses = {{"quarry-lane/before-cover", 1},
+                                                           {"orchard-row/survey", 3},
+                                                           {"tollgate/handover", 1},
+                                                           {"willow-court/in-service", 0},
+                                                           {"high-meadow/planned", 3}};
+  for (const auto& [house, status] : houses) {
+    const Ran ran = run({"check", "examples/" + house + ".yaml"});
+    EXPECT_EQ(ran.status, status) << house << "\n" << ran.out << ran.err;
+    EXPECT_EQ(ran.err, "") << house;
+  }
+}
+
 TEST(Check, TextStaysWithinEightyColumns) {
   for (const auto* name : {"as-found", "as-planned", "as-built"}) {
     std::istringstream lines(run({"check", example(name), "--all"}).out);

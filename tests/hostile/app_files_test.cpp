@@ -182,16 +182,29 @@ TEST(HostileOutput, ADirectoryStays) {
   EXPECT_EQ(scratch.files().size(), 1U);
 }
 
-TEST(HostileSite, TenThousandElements) {
-  const Scratch scratch;
+std::string long_house(int parts) {
   std::string site =
       "format: site/1\nname: Long House\nplace: irc-2018\nstage: handover\npressure: {highest-static: 86 psi}\nline:\n";
-  for (int i = 0; i < 5000; ++i) site += "  - pipe: {material: l-copper, laid: indoors, new: no}\n  - gauge\n";
-  const Ran ran = run({"check", scratch.file("site.yaml", site)});
+  for (int i = 0; i < parts; i += 2) site += "  - pipe: {material: l-copper, laid: indoors, new: no}\n  - gauge\n";
+  return site;
+}
+
+TEST(HostileSite, AsManyPartsAsThereMayBe) {
+  const Scratch scratch;
+  const Ran ran = run({"check", scratch.file("site.yaml", long_house(500))});
   EXPECT_EQ(ran.status, 1) << ran.err.substr(0, 500);
   EXPECT_TRUE(has(ran.out, "\nFAIL  irc-2018/reducer-above-static-limit (pressure, binds from entry)\n"))
       << ran.out.substr(0, 2000);
-  EXPECT_TRUE(has(ran.out, " and 9980 others") || has(ran.out, ", 9980 others")) << ran.out.substr(0, 2000);
+  EXPECT_TRUE(has(ran.out, " and 480 others") || has(ran.out, ", 480 others")) << ran.out.substr(0, 2000);
+}
+
+TEST(HostileSite, TenThousandPartsAreRefusedAtTheFirstTooMany) {
+  const Scratch scratch;
+  const std::string said = refused({"check", scratch.file("site.yaml", long_house(10000))});
+  EXPECT_TRUE(has(said, "site.yaml:507:5: error: A site may hold 500 parts in all its lists together; this is one "
+                        "more. [too-many-parts]"))
+      << said.substr(0, 2000);
+  EXPECT_EQ(said.find("[too-many-parts]"), said.rfind("[too-many-parts]"));
 }
 
 }  // namespace

@@ -268,8 +268,19 @@ const std::vector<Row> published = {
     {"permit-life", "upc-2024 104.4.3", "180 days", "from memory"},
     {"emergency-permit-time", "irc-2018 R105.2.1", "1 business-days", "from memory"},
     {"gauge-check-interval", "practice", "12 months", "common practice"},
-    // What the federal safety rules, the electrical code and the books on trenchless work say stands as practice where
-    // none of them is adopted.
+    // Trenches and stone dust: the regulation's own text for 5 ft, pages that quote it and a constructors' list for the
+    // rest, California's print of the table of tools. Practice where the federal rules are not adopted.
+    {"protect-from", "osha-1926 1926.652(a)", "5 ft", "adopted text"},
+    {"way-out-from", "osha-1926 1926.651(c)", "4 ft", "secondary"},
+    {"way-out-reach", "osha-1926 1926.651(c)", "25 ft", "secondary"},
+    {"ladder-rise", "osha-1926 1926.1053(b)", "3 ft", "secondary"},
+    {"spoil-distance", "osha-1926 1926.651(j)", "2 ft", "secondary"},
+    {"box-rise", "osha-1926 subpart-P-appendix-B", "18 in", "secondary"},
+    {"below-box", "osha-1926 1926.652(e)", "2 ft", "secondary"},
+    {"air-test-from", "osha-1926 1926.651(g)", "4 ft", "secondary"},
+    {"oxygen-min", "osha-1926 1926.651(g)", "19.5 %", "secondary"},
+    {"respirator-hours", "osha-1926 1926.1153(c)", "4 h", "other edition"},
+    {"respirator-factor", "osha-1926 1926.1153(c)", "10", "other edition"},
     {"protect-from", "practice", "5 ft", "common practice"},
     {"way-out-from", "practice", "4 ft", "common practice"},
     {"way-out-reach", "practice", "25 ft", "common practice"},
@@ -281,6 +292,7 @@ const std::vector<Row> published = {
     {"oxygen-min", "practice", "19.5 %", "common practice"},
     {"respirator-hours", "practice", "4 h", "common practice"},
     {"respirator-factor", "practice", "10", "common practice"},
+    // What the electrical code and the books on trenchless work say stands as practice where they are not adopted.
     {"electrode-length", "practice", "10 ft", "common practice"},
     {"earth-clamp-run", "practice", "5 ft", "common practice"},
     {"scratch-share-max", "practice", "10 %", "common practice"},

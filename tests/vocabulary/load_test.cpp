@@ -148,9 +148,9 @@ TEST(LoadVocabulary, KeepsFormulas) {
 TEST(LoadVocabulary, AGroupsFactsAreThoseOfEachOfItsKinds) {
   const auto world = load_vocabulary({R"(
 format: vocabulary/1
-groups: {all: {of: [near, tree]}, near: {title: neighbour, facts: {beside: {type: length, ask: How far aside?}}}}
+groups: {all: {of: [near, tree]}, near: {title: neighbour, facts: {beside: {type: length, ask: "How far aside?"}}}}
 records: {site: {facts: {line: {type: list, of: [near], walk: yes}}}}
-kinds: {tree: {}, sewer: {groups: [near]}, gas: {groups: [near], facts: {beside: {type: length, ask: How far from the gas pipe?}}}}
+kinds: {tree: {}, sewer: {groups: [near]}, gas: {groups: [near], facts: {beside: {type: length, ask: "How far from the gas pipe?"}}}}
 )",
                                       "groups: {near: {facts: {crosses: yes-no}}}"});
   ASSERT_EQ(world.said(), "");
