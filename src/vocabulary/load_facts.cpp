@@ -56,6 +56,7 @@ void read_measure(Loading& at, Field& field, const Node& fact) {
   const bool measured = field.type.kind == Kind::number || field.type.kind == Kind::level;
   if (!misplaced(at, fact, "plausible", measured, "a quantity, number, depth or height")) {
     field.plausible = read_span_of_amounts(*fact.find("plausible"), field.type.dimension, at.found);
+    if (field.plausible) field.usual = fact.find("plausible")->scalar;
   }
   if (!misplaced(at, fact, "never-negative", measured, "a quantity, number, depth or height")) {
     field.never_negative = flag_of(at, fact, "never-negative");

@@ -121,6 +121,7 @@ struct Field {
   std::string ask, hint, stop;
   Cost cost = Cost::look;
   std::optional<quantity::Interval> plausible;  // SI
+  std::string usual;                            // `plausible` as written
   bool never_negative = false;                  // so an unfinished list's sum has a lower bound
   bool depth = false;                           // a level shown as depth (below) rather than height (above)
   MarkId mark = no_id;                          // of a level: the mark meant where none is written
