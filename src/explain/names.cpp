@@ -115,6 +115,10 @@ std::string fact_address(const Context& context, const Evaluated& path) {
   return address;
 }
 
+std::string shape_words(const Context& context, site::ElementId element) {
+  return title_of(shape_of(context, element));
+}
+
 std::string element_words(const Context& context, site::ElementId element) {
   if (element == site::nowhere) return "it";
   if (element == 0) return "the site";

@@ -45,6 +45,7 @@ const site::List& open_list(const Context& context, site::ListId asked);
 std::string list_name(const Context& context, site::ListId asked);
 std::string kind_words(const Context& context, std::string_view kind_or_group);  // "pressure reducing valve"
 std::string variable_words(const Context& context, std::string_view variable);   // a kind's title, else as written
+std::string shape_words(const Context& context, site::ElementId element);        // "pipe"
 std::string element_words(const Context& context, site::ElementId element);      // "the pipe at line[3]"
 
 std::string observed(const Context& context, const Evaluated& leaf);   // a decided test, as a statement of fact
