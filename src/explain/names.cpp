@@ -137,6 +137,38 @@ std::string limit_title(const Context& context, const Evaluated& limit) {
   return title;
 }
 
+bool has_rows(const Context& context, const Evaluated& limit) {
+  if (limit.limit < 0 || limit.tree == nullptr || limit.tree->nodes[limit.node].op != Op::limit) return false;
+  const auto& of = context.book->limits[static_cast<std::size_t>(limit.limit)].signature;
+  return of.by_choice != vocabulary::no_id && limit.kids.size() > 1;
+}
+
+std::vector<const Evaluated*> rows_asked(const Context& context, const Evaluated& limit) {
+  std::vector<const Evaluated*> rows;
+  if (!has_rows(context, limit)) return rows;
+  const auto& key = limit.kids[0].value;
+  if (key.presence != Presence::present) return rows;
+  for (std::size_t i = 1; i < limit.kids.size(); ++i) {
+    if ((key.members >> (i - 1) & 1U) != 0) rows.push_back(&limit.kids[i]);
+  }
+  return rows;
+}
+
+std::string value_written(const Context& context, const Evaluated& limit, std::size_t chain) {
+  const auto& values = context.book->limits[static_cast<std::size_t>(limit.limit)].chain;
+  const auto& value = values[chain];
+  if (value.form != rulebook::LimitValue::Form::rows) return value.written;
+  if (limit.chain < 0 || limit.kids.empty()) return "";
+  const auto& used = values[static_cast<std::size_t>(limit.chain)].rows;
+  const auto* tree = limit.kids.back().tree;
+  const auto row = std::find_if(used.begin(), used.end(), [&](const auto& one) { return &one.second == tree; });
+  if (row == used.end()) return "";
+  for (const auto& [key, written] : value.rows) {
+    if (key == row->first) return std::string(context.sources->text(written.range));
+  }
+  return "";
+}
+
 std::string limit_items(const Context& context, std::size_t limit, std::size_t chain) {
   const auto& of = context.book->limits[limit];
   const auto& value = of.chain[chain];
@@ -209,9 +241,11 @@ std::string shown(const Context& context, const Evaluated& of) {
   if (node != nullptr && node->op == Op::literal && !node->written.empty() && of.type.kind != Kind::choice)
     return node->written;
   if (of.type.kind == Kind::element && of.value.id != site::nowhere) return element_words(context, of.value.id);
-  if (of.limit >= 0 && of.kids.size() == 1 && of.kids[0].tree != nullptr &&
-      of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal)
-    return shown(context, of.kids[0]);
+  if (const auto rows = rows_asked(context, of); rows.size() == 1) return shown(context, *rows[0]);
+  const bool of_limit = of.limit >= 0 && node != nullptr && node->op == Op::limit && !of.kids.empty();
+  if (of_limit && of.chain >= 0 && of.kids.back().tree != nullptr && of.kids.back().tree != of.tree &&
+      of.kids.back().tree->nodes[of.kids.back().node].op == Op::literal)
+    return shown(context, of.kids.back());
   // Nobody wrote this number: it is computed, and its last digits mean nothing.
   constexpr int significant = 4;
   const bool computed =

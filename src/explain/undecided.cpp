@@ -59,6 +59,14 @@ std::string too_close(const Context& context, const Evaluated& of) {
   }
 }
 
+// "rock", "a double check": what a limit with rows was asked for.
+std::string key_words(const Context& context, const Evaluated& limit) {
+  if (limit.kids.empty()) return "this kind";
+  const Evaluated& key = limit.kids[0];
+  const bool thing = key.type.kind == Kind::element && key.value.id < context.site->elements.size();
+  return thing ? with_article(shape_words(context, key.value.id)) : shown(context, key);
+}
+
 // A property of what is not there, or a comparison with it.
 std::string of_none(const Context& context, const Evaluated& of) {
   for (const auto& kid : of.kids) {
@@ -79,6 +87,8 @@ const Evaluated& root_cause(const Evaluated& of) {
     const Evaluated& taken = of.kids[of.kids[0].truth() == Truth::yes ? 1 : 2];
     return taken.why != Why::known ? root_cause(taken) : of;
   }
+  // Of a limit with a row a member or kind, once the key is known: the key says what has no row.
+  if (node_of(of).op == Op::limit && of.why == Why::no_row) return of;
   for (const auto& kid : of.kids) {
     if (kid.why != Why::known) return root_cause(kid);
   }
@@ -112,7 +122,7 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::unfinished: return unfinished_words(context, cause);
     case Why::empty: return "there is nothing to take the least or greatest of";
     case Why::outside_table: return cause.table >= 0 ? table_end(context, cause) : "the ladder of sizes ends before it";
-    case Why::no_row: return limit_title(context, cause) + " has no value for this kind";
+    case Why::no_row: return limit_title(context, cause) + " has no value for " + key_words(context, cause);
     case Why::no_value: return limit_title(context, cause) + " is not known";
     case Why::doubt: return limit_title(context, cause) + " is doubtful: ask the authority which value counts";
     case Why::no_closed_days: return "the place's closed days are not known that far";

@@ -34,6 +34,12 @@ std::string any_of(const Context& context,
                    const Evaluated& test);  // the items of an `is`: "type K copper or type L copper"
 std::string property_words(const Context& context, const Evaluated& property);  // "full way"
 std::string limit_title(const Context& context, const Evaluated& limit);        // "" when the node is no limit
+// Of a limit with a row a member: the rows its key may mean, none while nothing is known of the key. Empty for others.
+inline constexpr std::size_t most_rows = 4;  // of a coarse key: with more the limit is shown as one
+bool has_rows(const Context& context, const Evaluated& limit);
+std::vector<const Evaluated*> rows_asked(const Context& context, const Evaluated& limit);
+// A value of a limit as written; of one with rows only the row used, "" when it has no such row.
+std::string value_written(const Context& context, const Evaluated& limit, std::size_t chain);
 std::string limit_items(const Context& context, std::size_t limit,
                         std::size_t chain);  // of a list: "type K copper, polyethylene"
 std::string list_words(const Context& context, const Evaluated& quantifier);  // "line"
