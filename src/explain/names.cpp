@@ -49,6 +49,22 @@ std::string plural(const std::string& thing) {
   return thing + (hisses ? "es" : "s");
 }
 
+bool is_plural(std::string_view name) {
+  if (const std::size_t owner = name.rfind("'s "); owner != std::string_view::npos) name.remove_prefix(owner + 3);
+  // The first noun decides: "months of use", "number of fittings".
+  for (const std::string_view joint : {" of ", " in ", " at ", " to ", " for ", " it ", " its ", " by ", " behind ",
+                                       " against ", " from ", " on ", " when "}) {
+    name = name.substr(0, name.find(joint));
+  }
+  const auto ends = [&](std::string_view with) {
+    return name.size() >= with.size() && name.substr(name.size() - with.size()) == with;
+  };
+  if (!ends("s")) return false;
+  return !ends("ss") && !ends("us") && !ends("is") && !ends("gas") && !ends("series");
+}
+
+std::string is_or_are(std::string_view name) { return is_plural(name) ? "are" : "is"; }
+
 namespace {
 
 const Shape& shape_of(const Context& context, site::ElementId element) {
@@ -78,6 +94,23 @@ std::pair<const Shape*, const Field*> asked_for(const Context& context, const Ev
   return {shape, field};
 }
 
+// "the pipe before it", when a path goes through a reference that has a name of its own.
+std::string through(const Context& context, const Evaluated& path, const Shape& shape) {
+  if (path.tree == nullptr) return "";
+  const auto& steps = path.tree->nodes[path.node].steps;
+  if (steps.size() < 2) return "";
+  const std::string& name = steps[steps.size() - 2].name;
+  for (const auto& other : context.book->vocabulary->shapes) {
+    const auto field = other.field(name);
+    if (!field || other.fields[*field].holds != Field::Holds::reference) continue;
+    const std::string& title = other.fields[*field].title;
+    if (name == "previous") return "what comes before it";
+    if (name == "next") return "what comes after it";
+    return title == title_of(shape) ? "" : "the " + title;
+  }
+  return "";
+}
+
 // "highest static pressure" needs no "the pressure's" before it; "material" and "size" say too little.
 bool speaks_alone(const vocabulary::Vocabulary& vocabulary, const Field& field) {
   const auto has = [&](const Shape& shape) { return shape.field(field.name).has_value(); };
@@ -101,6 +134,8 @@ std::string subject(const Context& context, const Evaluated& path) {
   if (path.tree != nullptr && path.tree->nodes[path.node].steps.empty()) return element_words(context, path.element);
   if (field == nullptr) return title_of(*shape);
   const std::string name = field->title.empty() ? spaced(field->name) : field->title;
+  const std::string other = through(context, path, *shape);
+  if (!other.empty()) return "the " + name + " of " + other;
   if (shape->name == "site" || (!shape->kind && speaks_alone(*context.book->vocabulary, *field))) return name;
   return "the " + title_of(*shape) + "'s " + name;
 }
@@ -122,8 +157,10 @@ std::string shape_words(const Context& context, site::ElementId element) {
 std::string element_words(const Context& context, site::ElementId element) {
   if (element == site::nowhere) return "it";
   if (element == 0) return "the site";
-  const std::string address = site::address(*context.site, *context.book->vocabulary, element);
+  const std::string& own = context.site->elements[element].name;
   const std::string name = title_of(shape_of(context, element));
+  if (!own.empty()) return "the " + name + " \"" + own + "\"";
+  const std::string address = site::address(*context.site, *context.book->vocabulary, element);
   return "the " + name + " at " + address.substr(0, address.find(' '));
 }
 
@@ -208,8 +245,13 @@ const site::List& open_list(const Context& context, site::ListId asked) {
 
 std::string list_name(const Context& context, site::ListId asked) {
   const auto& list = open_list(context, asked);
-  const std::string address = site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
-  return list.owner == 0 ? "the " + spaced(address) : address;
+  const auto& title = shape_of(context, list.owner).fields[list.field].title;
+  return "the " + title + (list.owner == 0 ? "" : " of " + element_words(context, list.owner));
+}
+
+std::string not_to_its_end(const Context& context, site::ListId asked) {
+  const std::string name = list_name(context, asked);
+  return name + (is_plural(name) ? " are not written down to their end" : " is not written down to its end");
 }
 
 std::string kind_words(const Context& context, std::string_view kind_or_group) {
