@@ -67,6 +67,18 @@ bool always_decided(const rulebook::Rule& rule) {
                      [](const rulebook::Clause& one) { return always_decided(one); });
 }
 
+// Whether a place has replaced what the rule asks, and not only its level or source.
+bool asks_anew(const rulebook::Rule& rule) {
+  const auto elsewhere = [&](const text::Range& range) { return range.known() && range.file != rule.range.file; };
+  const auto& binders = rule.each.binders;
+  return (rule.when && elsewhere(rule.when->range)) || (rule.require && elsewhere(rule.require->range)) ||
+         (rule.due && elsewhere(rule.due->range)) || (rule.done && elsewhere(rule.done->range)) ||
+         std::any_of(rule.unless.begin(), rule.unless.end(),
+                     [&](const rulebook::Clause& one) { return elsewhere(one.range); }) ||
+         std::any_of(binders.begin(), binders.end(),
+                     [&](const auto& one) { return elsewhere(one.binder.kind_range); });
+}
+
 void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseTrace& of, Coverage& coverage) {
   if (of.expression) walk(book, rule, *of.expression, coverage);
   for (const auto& kid : of.kids) walk(book, rule, kid, coverage);
@@ -74,27 +86,33 @@ void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseT
 
 }  // namespace
 
-void Coverage::add(const rulebook::Rule& rule, Outcome outcome) {
-  ++outcomes[rule.id][static_cast<std::size_t>(outcome)];
+std::string counted_as(const rulebook::Rulebook& book, const rulebook::Rule& rule) {
+  const bool added = !rule.layers.empty() && !rule.layers.front().place.empty();
+  return added || asks_anew(rule) ? book.place + "/" + rule.id : rule.id;
 }
 
-void Coverage::add(const rulebook::Rulebook& book, const rulebook::Rule& rule, const evaluate::Trace& trace) {
-  for (const auto& where : trace.where) walk(book, rule.id, where, *this);
-  if (trace.when) walk(book, rule.id, *trace.when, *this);
-  for (const auto& exception : trace.unless) walk(book, rule.id, exception, *this);
-  if (trace.require) walk(book, rule.id, *trace.require, *this);
+void Coverage::add(const std::string& name, Outcome outcome) { ++outcomes[name][static_cast<std::size_t>(outcome)]; }
+
+void Coverage::add(const rulebook::Rulebook& book, const std::string& name, const evaluate::Trace& trace,
+                   bool reached) {
+  for (const auto& where : trace.where) walk(book, name, where, *this);
+  if (!reached) return;
+  if (trace.when) walk(book, name, *trace.when, *this);
+  for (const auto& exception : trace.unless) walk(book, name, exception, *this);
+  if (trace.require) walk(book, name, *trace.require, *this);
 }
 
-std::string missing(const Coverage& coverage, const rulebook::Rule& rule) {
-  const auto found = coverage.outcomes.find(rule.id);
+std::string missing(const Coverage& coverage, const std::string& name, const rulebook::Rule& rule) {
+  const auto found = coverage.outcomes.find(name);
   const auto reached = [&](Outcome outcome) {
     return found != coverage.outcomes.end() && found->second[static_cast<std::size_t>(outcome)] > 0;
   };
   std::vector<std::string> lacks;
   const bool note = rule.level == rulebook::Level::note;
   if (found == coverage.outcomes.end()) return "no trial";
-  if (!note && !reached(Outcome::pass)) lacks.emplace_back("pass");
-  if (rule.level == rulebook::Level::must ? !reached(Outcome::fail) : !reached(Outcome::advisory)) {
+  if (!note && !reached(Outcome::pass) && !reached(Outcome::accepted)) lacks.emplace_back("pass");
+  // Places differ in the level of one rule.
+  if (!reached(Outcome::advisory) && (note || !reached(Outcome::fail))) {
     lacks.emplace_back(rule.level == rulebook::Level::must ? "fail" : "advisory");
   }
   if (!reached(Outcome::undecided) && !always_decided(rule)) lacks.emplace_back("undecided");
@@ -103,7 +121,7 @@ std::string missing(const Coverage& coverage, const rulebook::Rule& rule) {
   std::string out;
   for (const auto& lack : lacks) out += (out.empty() ? "never " : ", ") + lack;
   for (const auto& [key, boundary] : coverage.boundaries) {
-    if (key.first != rule.id || boundary.complete()) continue;
+    if (key.first != name || boundary.complete()) continue;
     std::string parts;
     if (!boundary.under) parts += "just under";
     if (!boundary.at) parts += std::string(parts.empty() ? "" : ", ") + "at";

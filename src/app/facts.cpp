@@ -71,7 +71,7 @@ void add_fact(const Vocabulary& vocabulary, const Shape& shape, const Field& fie
   line("is", type_words(vocabulary, field) + (field.title.empty() ? "" : "; " + field.title));
   line("ask", field.ask);
   line("hint", field.hint);
-  if (field.plausible) line("usual", quantity::show(*field.plausible, field.type.dimension));
+  line("usual", field.usual);
   if (!field.stop.empty()) {
     std::string stop = field.stop;
     for (const auto& at : vocabulary.stops) {

@@ -1,6 +1,5 @@
 // `headgate trials PATH…`: cases with expected outcomes, and what they cover.
 #include <algorithm>
-#include <set>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -46,8 +45,7 @@ struct Ran {
   std::size_t passed = 0;
   std::vector<std::string> failures;
   Coverage coverage;
-  std::map<std::string, const rulebook::Rule*> rules;  // every rule of every law tried
-  std::set<std::string> tried;
+  std::map<std::string, const rulebook::Rule*> rules;  // every rule of every law tried, by counted_as
 };
 
 std::string text_of(const Node& map, std::string_view key) {
@@ -167,8 +165,9 @@ struct Verdict {
   const evaluate::Decision* decision = nullptr;
 };
 
+// A rule that is not in force is so for every element.
 bool about(const Trial& trial, const evaluate::Judgement& judgement, const evaluate::Decision& decision) {
-  if (trial.element.empty()) return true;
+  if (trial.element.empty() || decision.outcome == Outcome::not_in_force) return true;
   for (const auto element : evaluate::elements(judgement, decision)) {
     const std::string address = site::address(*judgement.site, *judgement.book->vocabulary, element);
     if (address == trial.element || address.substr(0, address.find(' ')) == trial.element) return true;
@@ -190,12 +189,16 @@ Verdict worst_of(const Trial& trial, const evaluate::Judgement& judgement) {
   return verdict;
 }
 
+bool asks(const Trial& trial, const explain::Authority& authority) {
+  const std::size_t slash = trial.rule.find('/');
+  return slash == std::string::npos || trial.rule.substr(0, slash) == authority.book->place;
+}
+
 // Laws of several dates that do not agree leave it undecided.
 Verdict verdict_of(const Trial& trial, const std::vector<explain::Authority>& said) {
   Verdict verdict;
-  const std::size_t slash = trial.rule.find('/');
   for (const auto& authority : said) {
-    if (slash != std::string::npos && trial.rule.substr(0, slash) != authority.book->place) continue;
+    if (!asks(trial, authority)) continue;
     Verdict own;
     for (const auto& judgement : authority.judgements) {
       const Verdict here = worst_of(trial, judgement);
@@ -207,6 +210,24 @@ Verdict verdict_of(const Trial& trial, const std::vector<explain::Authority>& sa
     if (own.outcome && (!verdict.outcome || badness(*own.outcome) > badness(*verdict.outcome))) verdict = own;
   }
   return verdict;
+}
+
+// Every finding the trial is about, and every element that the rule's `each` left out.
+void cover(const Trial& trial, const evaluate::Judgement& judgement, Coverage& coverage) {
+  for (std::uint32_t index = 0; index < judgement.plan.rules.size(); ++index) {
+    const auto& at = judgement.plan.rules[index];
+    const auto& rule = judgement.book->rules[index];
+    for (std::uint32_t i = at.first_instance; i < at.first_instance + at.instance_count; ++i) {
+      evaluate::Decision decision;
+      decision.rule = index;
+      decision.instance = i;
+      if (!about(trial, judgement, decision)) continue;
+      const bool reached =
+          judgement.cells[judgement.plan.instances[i].reached].truth != quantity::Truth::no;
+      coverage.add(*judgement.book, counted_as(*judgement.book, rule), evaluate::explain(judgement, decision),
+                   reached);
+    }
+  }
 }
 
 void failed(const World& world, const Trial& trial, const Verdict& verdict, Ran& ran) {
@@ -236,13 +257,14 @@ void run(World& world, const Node& start, Trial trial, Ran& ran) {
   const Verdict verdict = verdict_of(trial, said);
   for (const auto& authority : said) {
     for (const auto& rule : authority.book->rules) {
-      if (rule.standing == rulebook::Standing::in_force) ran.rules.emplace(rule.id, &rule);
+      if (rule.standing == rulebook::Standing::in_force) ran.rules.emplace(counted_as(*authority.book, rule), &rule);
     }
+    if (!asks(trial, authority)) continue;
+    for (const auto& judgement : authority.judgements) cover(trial, judgement, ran.coverage);
   }
   if (verdict.outcome && verdict.decision != nullptr) {
-    const auto& rule = verdict.judgement->book->rules[verdict.decision->rule];
-    ran.coverage.add(rule, *verdict.outcome);
-    ran.coverage.add(*verdict.judgement->book, rule, evaluate::explain(*verdict.judgement, *verdict.decision));
+    const auto& book = *verdict.judgement->book;
+    ran.coverage.add(counted_as(book, book.rules[verdict.decision->rule]), *verdict.outcome);
   }
   if (verdict.outcome && *verdict.outcome == trial.expected)
     ++ran.passed;
@@ -276,7 +298,7 @@ std::string summary(const Ran& ran) {
   std::string gaps;
   std::string untried;
   for (const auto& [id, rule] : ran.rules) {
-    const std::string lacks = missing(ran.coverage, *rule);
+    const std::string lacks = missing(ran.coverage, id, *rule);
     if (lacks.empty())
       ++covered;
     else if (ran.coverage.outcomes.count(id) == 0)
@@ -297,7 +319,7 @@ std::string summary_json(const Ran& ran) {
     const auto found = ran.coverage.outcomes.find(id);
     for (std::size_t i = 0; i < outcome_names.size(); ++i)
       outcomes[outcome_names[i]] = found == ran.coverage.outcomes.end() ? 0 : found->second[i];
-    rules.push_back({{"rule", id}, {"outcomes", outcomes}, {"missing", missing(ran.coverage, *rule)}});
+    rules.push_back({{"rule", id}, {"outcomes", outcomes}, {"missing", missing(ran.coverage, id, *rule)}});
   }
   return nlohmann::ordered_json{{"passed", ran.passed}, {"failed", ran.failures}, {"rules", rules}}.dump(2) + "\n";
 }

@@ -294,6 +294,34 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
   return prepared;
 }
 
+namespace {
+
+void move_to(document::Node& node, text::FileId file) {
+  node.range.file = file;
+  for (auto& entry : node.entries) {
+    entry.key_range.file = file;
+    move_to(entry.value, file);
+  }
+  for (auto& item : node.items) move_to(item, file);
+}
+
+// A value of --set that begins as a list or map is read as a file is. It is read behind as many blanks as its address
+// has characters, so that every place found is a place of the option's own text.
+std::optional<document::Node> read_flow(World& world, text::FileId file, std::size_t from) {
+  const std::string blanks(from, ' ');
+  const auto behind = world.sources.add("--set", blanks + std::string(world.sources.text(file).substr(from)));
+  const std::size_t before = world.found.size();
+  auto tree = document::read(world.sources, behind, world.options.caps, world.found);
+  for (std::size_t i = before; i < world.found.size(); ++i) {
+    world.found[i].range.file = file;
+    if (world.found[i].other.known()) world.found[i].other.file = file;
+  }
+  if (tree) move_to(*tree, file);
+  return tree;
+}
+
+}  // namespace
+
 Settings settings(World& world) {
   Settings result;
   result.places = world.options.places;
@@ -311,6 +339,12 @@ Settings settings(World& world) {
     document::Node value;
     value.scalar = text.substr(equals + 1);
     value.range = {file, at + 1, size};
+    const std::size_t first = text.find_first_not_of(' ', equals + 1);
+    if (first != std::string::npos && (text[first] == '[' || text[first] == '{')) {
+      auto read = read_flow(world, file, equals + 1);
+      if (!read) continue;
+      value = std::move(*read);
+    }
     result.sets.push_back({{text.substr(0, equals), {file, 0, at}}, value});
   }
   return result;

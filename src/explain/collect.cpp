@@ -16,27 +16,35 @@ using rulebook::LimitValue;
 namespace {
 
 // Calls `take` for every node of the trace, parents before kids, with how many formulas of computed facts it stands in.
+// Of a limit with a row a member, the rows asked for stand in its place.
 template <typename Take>
-void every_node(const Evaluated& of, Take& take, std::uint32_t depth = 0) {
+void every_node(const Context& context, const Evaluated& of, Take& take, std::uint32_t depth = 0) {
+  if (has_rows(context, of)) {
+    const auto rows = rows_asked(context, of);
+    every_node(context, of.kids[0], take, depth);
+    if (rows.empty() || rows.size() > most_rows) return take(of, depth);
+    for (const auto* row : rows) every_node(context, *row, take, depth);
+    return;
+  }
   take(of, depth);
   const bool computed = of.tree != nullptr && of.tree->nodes[of.node].op == Op::path;
-  for (const auto& kid : of.kids) every_node(kid, take, computed ? depth + 1 : depth);
+  for (const auto& kid : of.kids) every_node(context, kid, take, computed ? depth + 1 : depth);
 }
 
 template <typename Take>
-void every_node(const ClauseTrace& of, Take& take) {
-  if (of.expression) every_node(*of.expression, take);
-  for (const auto& kid : of.kids) every_node(kid, take);
+void every_node(const Context& context, const ClauseTrace& of, Take& take) {
+  if (of.expression) every_node(context, *of.expression, take);
+  for (const auto& kid : of.kids) every_node(context, kid, take);
 }
 
 template <typename Take>
-void every_node(const Trace& trace, Take take) {
-  for (const auto& where : trace.where) every_node(where, take);
-  if (trace.when) every_node(*trace.when, take);
-  for (const auto& exception : trace.unless) every_node(exception, take);
-  if (trace.require) every_node(*trace.require, take);
-  if (trace.due) every_node(*trace.due, take);
-  if (trace.done) every_node(*trace.done, take);
+void every_node(const Context& context, const Trace& trace, Take take) {
+  for (const auto& where : trace.where) every_node(context, where, take);
+  if (trace.when) every_node(context, *trace.when, take);
+  for (const auto& exception : trace.unless) every_node(context, exception, take);
+  if (trace.require) every_node(context, *trace.require, take);
+  if (trace.due) every_node(context, *trace.due, take);
+  if (trace.done) every_node(context, *trace.done, take);
 }
 
 std::string how_of(const site::Slot& slot) {
@@ -107,9 +115,15 @@ bool is_value(const vocabulary::Type& type) {
   return type.kind != vocabulary::Type::Kind::element && type.kind != vocabulary::Type::Kind::list;
 }
 
-std::string replaced_words(const rulebook::Limit& limit, std::size_t chain) {
-  const LimitValue& value = limit.chain[chain];
-  return fmt::format("{} ({})", value.written, value.citation.words());
+// Of a limit with rows, the row that was used: another row has no part in it.
+std::vector<std::string> replaced_words(const Context& context, const Evaluated& of) {
+  const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
+  std::vector<std::string> all;
+  for (std::size_t i = static_cast<std::size_t>(of.chain) + 1; i < limit.chain.size(); ++i) {
+    const std::string written = value_written(context, of, i);
+    if (!written.empty()) all.push_back(fmt::format("{} ({})", written, limit.chain[i].citation.words()));
+  }
+  return all;
 }
 
 void add_limit(const Context& context, const Evaluated& of, std::uint32_t depth, std::vector<LimitShown>& limits) {
@@ -117,17 +131,18 @@ void add_limit(const Context& context, const Evaluated& of, std::uint32_t depth,
   LimitShown shown_limit;
   shown_limit.name = limit.signature.name;
   shown_limit.title = limit.title;
-  shown_limit.value = of.chain >= 0 ? explain::shown(context, of) : "no value";
+  const bool known = of.value.presence != vocabulary::Presence::unknown;
+  shown_limit.value = of.chain >= 0 || known ? explain::shown(context, of) : "no value";
   if (of.chain >= 0) {
     const auto chain = static_cast<std::size_t>(of.chain);
     const LimitValue& value = limit.chain[chain];
     if (value.form == LimitValue::Form::list || value.form == LimitValue::Form::table)
       shown_limit.value = value.written;
-    if (value.written != shown_limit.value) shown_limit.written = value.written;
+    const std::string written = value_written(context, of, chain);
+    if (written != shown_limit.value) shown_limit.written = written;
     shown_limit.layer = layer_words(value.layer);
     shown_limit.citation = shown(context, value.citation);
-    for (std::size_t i = chain + 1; i < limit.chain.size(); ++i)
-      shown_limit.replaced.push_back(replaced_words(limit, i));
+    shown_limit.replaced = replaced_words(context, of);
   }
   const auto alike = [&](const LimitShown& other) {
     return other.name == shown_limit.name && other.value == shown_limit.value;
@@ -174,7 +189,7 @@ std::string about(const Context& context, const Evaluated& fact) {
 
 std::vector<FactShown> facts(const Context& context, const Trace& trace) {
   std::vector<FactShown> result;
-  every_node(trace, [&](const Evaluated& of, std::uint32_t depth) {
+  every_node(context, trace, [&](const Evaluated& of, std::uint32_t depth) {
     if (of.tree == nullptr) return;
     const auto op = of.tree->nodes[of.node].op;
     if (op == Op::path && is_value(of.type)) add_fact(context, of, depth, result);
@@ -186,7 +201,7 @@ std::vector<FactShown> facts(const Context& context, const Trace& trace) {
 
 std::vector<LimitShown> limits(const Context& context, const Trace& trace) {
   std::vector<LimitShown> result;
-  every_node(trace, [&](const Evaluated& of, std::uint32_t depth) {
+  every_node(context, trace, [&](const Evaluated& of, std::uint32_t depth) {
     if (of.limit >= 0) add_limit(context, of, depth, result);
   });
   return result;

@@ -26,6 +26,12 @@ std::string_view words(rulebook::Level level) {
   return "";
 }
 
+// Whether another part says the same and more: "its depth is 4 ft" beside "its depth is 4 ft, at most 5 ft".
+bool said_by_another(const std::string& part, const std::vector<std::string>& parts) {
+  return std::any_of(parts.begin(), parts.end(),
+                     [&](const std::string& other) { return other.rfind(part + ",", 0) == 0; });
+}
+
 // Said once each, in the order met; long lists of alike elements are cut.
 std::string said(const Context& context, const std::vector<const Evaluated*>& leaves, bool open) {
   constexpr std::size_t most = 4;
@@ -34,6 +40,10 @@ std::string said(const Context& context, const std::vector<const Evaluated*>& le
     std::string part = open ? undecided(context, *leaf) : observed(context, *leaf);
     if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(std::move(part));
   }
+  const std::vector<std::string> all = parts;
+  parts.erase(
+      std::remove_if(parts.begin(), parts.end(), [&](const std::string& part) { return said_by_another(part, all); }),
+      parts.end());
   if (parts.size() > most) {
     const std::size_t more = parts.size() - most;
     parts.resize(most);
@@ -49,11 +59,21 @@ std::string said(const Context& context, const std::vector<const Evaluated*>& le
   return words;
 }
 
-// The labels of clauses that failed: what the report blames. Empty for an unlabelled requirement.
+// The labels of clauses that failed: what the report blames. Empty for an unlabelled requirement. Of a clause that holds
+// others, those too: "called off in time (missing: by the hour)".
 std::string labels(const ClauseTrace& require, Truth truth) {
   std::vector<std::string> names;
   for (const auto& kid : require.kids) {
-    if (kid.truth == truth && !kid.clause->label.empty()) names.push_back(kid.clause->label);
+    if (kid.truth != truth) continue;
+    const std::string inner = labels(kid, truth);
+    const std::string& own = kid.clause->label;
+    const bool any = kid.clause->mode == Clause::Mode::any;
+    if (own.empty() && !inner.empty())
+      names.push_back(inner);
+    else if (!own.empty() && (inner.empty() || truth == Truth::yes))
+      names.push_back(own);
+    else if (!own.empty())
+      names.push_back(fmt::format("{} ({}: {})", own, any ? "none of these" : "missing", inner));
   }
   return joined(names, "; ");
 }
@@ -64,8 +84,12 @@ std::string filled(const Context& context, const rulebook::Text& text, const Tra
   for (const auto& [offset, value] : trace.holes) {
     const std::size_t close = text.written.find('}', offset);
     if (close == std::string::npos) break;
+    const bool thing = value.type.kind == vocabulary::Type::Kind::element &&
+                       value.value.presence == vocabulary::Presence::present;
     out += text.written.substr(from, offset - from) +
-           (value.why == evaluate::Why::known ? shown(context, value) : "(not stated)");
+           (value.why != evaluate::Why::known ? "(not stated)"
+            : thing                           ? "the " + shape_words(context, value.value.id)
+                                              : shown(context, value));
     from = close + 1;
   }
   return out + text.written.substr(from);
@@ -87,7 +111,7 @@ std::string not_met(const Context& context, const Rule& rule, const Decision& de
     if (any && !names.empty())
       parts.push_back("none of these holds: " + names);
     else if (!names.empty())
-      parts.push_back("missing: " + names + ". " + capital(plain));
+      parts.push_back("missing: " + names + (rule.if_not.written.empty() ? ". " + capital(plain) : ""));
     else if (rule.if_not.written.empty())
       parts.push_back(plain);
   }
@@ -123,9 +147,11 @@ std::string met_words(const Context& context, const Decision& decision, const Tr
 // "there is no branch in the branches with a vacuum breaker in the branch's line"
 std::string nothing_of(const Context& context, const Rule& rule) {
   std::string words = "there is no ";
+  bool described = false;
   for (const auto& one : rule.each.binders) {
     const std::string kind = kind_words(context, one.binder.kind_name);
-    words += &one == &rule.each.binders.front() ? kind : " with " + with_article(kind);
+    words += &one == &rule.each.binders.front() ? kind : (described ? ", with " : " with ") + with_article(kind);
+    described = described || one.where;
     if (one.where) words += condition(context, *one.where, one.binder.name, one.where->root);
   }
   return words;
@@ -167,9 +193,10 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
     case Outcome::undecided:
       if (!rule.each.binders.empty() && decision.instance == evaluate::no_instance &&
           decision.unfinished != site::nowhere) {
+        const std::string name = list_name(context, decision.unfinished);
         const bool stated = open_list(context, decision.unfinished).stated;
-        return sentence(list_name(context, decision.unfinished) +
-                        (stated ? " is not written down to its end, so there may be more to judge" : " is not stated"));
+        return sentence(stated ? not_to_its_end(context, decision.unfinished) + ", so there may be more to judge"
+                               : fmt::format("{} {} not stated", name, is_or_are(name)));
       }
       return sentence(open_words(context, decision, trace));
     case Outcome::later:

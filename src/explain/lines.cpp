@@ -23,7 +23,26 @@ std::string outcome(const Context& context, const Evaluated& of) {
   if (of.why != Why::known && of.why != Why::parts) {
     return (is_truth(of) ? "undecided: " : "unknown: ") + undecided(context, of);
   }
-  return is_truth(of) ? std::string(words(of.truth())) : shown(context, of);
+  if (is_truth(of)) return std::string(words(of.truth()));
+  const bool list = of.limit >= 0 && of.chain >= 0 && of.tree->nodes[of.node].op == Op::limit &&
+                    context.book->limits[static_cast<std::size_t>(of.limit)].signature.list;
+  return list ? limit_items(context, static_cast<std::size_t>(of.limit), static_cast<std::size_t>(of.chain))
+              : shown(context, of);
+}
+
+// "(code 2, the project's rules)": who says a limit's value, or what a table is taken from.
+std::string said_by(const Context& context, const Evaluated& of) {
+  if (of.limit >= 0 && of.chain >= 0) {
+    const auto& value =
+        context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
+    return fmt::format(" ({}, {})", value.citation.words(), layer_words(value.layer));
+  }
+  if (of.table < 0) return "";
+  const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
+  std::vector<std::string> cited;
+  for (const auto& source : table.sources) cited.push_back(source.words());
+  cited.push_back(layer_words(table.layer));
+  return " (" + joined(cited, ", ") + ")";
 }
 
 std::string place_of(const Context& context, const Evaluated& of) {
@@ -32,6 +51,7 @@ std::string place_of(const Context& context, const Evaluated& of) {
         context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
     return context.sources->place(value.range);
   }
+  if (of.table >= 0) return context.sources->place(context.book->tables[static_cast<std::size_t>(of.table)].range);
   const auto* slot = of.tree->nodes[of.node].op == Op::path ? slot_of(context, of) : nullptr;
   return slot != nullptr && slot->origin != site::Origin::left_out ? context.sources->place(slot->range) : "";
 }
@@ -43,15 +63,22 @@ void add(const Context& context, const Evaluated& of, std::uint32_t depth, std::
   line.depth = depth;
   line.text = std::string(context.sources->text(node.range));
   if (of.about != site::nowhere) line.text = element_words(context, of.about) + ": " + line.text;
-  line.value = outcome(context, of);
-  if (of.limit >= 0 && of.chain >= 0) {
-    const auto& value =
-        context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
-    line.value += fmt::format(" ({}, {})", value.citation.words(), layer_words(value.layer));
-  }
-  line.at = place_of(context, of);
+  // Of a limit with a row a member, the one row used speaks for it.
+  const auto rows = rows_asked(context, of);
+  const Evaluated& speaks = rows.size() == 1 && rows[0]->chain >= 0 ? *rows[0] : of;
+  line.value = outcome(context, of) + said_by(context, speaks);
+  line.at = place_of(context, speaks);
   lines.push_back(std::move(line));
-  for (const auto& kid : of.kids) add(context, kid, depth + 1, lines);
+  if (!has_rows(context, of)) {
+    for (const auto& kid : of.kids) add(context, kid, depth + 1, lines);
+    return;
+  }
+  add(context, of.kids[0], depth + 1, lines);
+  if (&speaks != &of) {
+    for (const auto& kid : speaks.kids) add(context, kid, depth + 1, lines);
+  } else if (rows.size() <= most_rows) {
+    for (const auto* row : rows) add(context, *row, depth + 1, lines);
+  }
 }
 
 void add(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth,

@@ -49,6 +49,22 @@ std::string plural(const std::string& thing) {
   return thing + (hisses ? "es" : "s");
 }
 
+bool is_plural(std::string_view name) {
+  if (const std::size_t owner = name.rfind("'s "); owner != std::string_view::npos) name.remove_prefix(owner + 3);
+  // The first noun decides: "months of use", "number of fittings".
+  for (const std::string_view joint : {" of ", " in ", " at ", " to ", " for ", " it ", " its ", " by ", " behind ",
+                                       " against ", " from ", " on ", " when "}) {
+    name = name.substr(0, name.find(joint));
+  }
+  const auto ends = [&](std::string_view with) {
+    return name.size() >= with.size() && name.substr(name.size() - with.size()) == with;
+  };
+  if (!ends("s")) return false;
+  return !ends("ss") && !ends("us") && !ends("is") && !ends("gas") && !ends("series");
+}
+
+std::string is_or_are(std::string_view name) { return is_plural(name) ? "are" : "is"; }
+
 namespace {
 
 const Shape& shape_of(const Context& context, site::ElementId element) {
@@ -78,6 +94,23 @@ std::pair<const Shape*, const Field*> asked_for(const Context& context, const Ev
   return {shape, field};
 }
 
+// "the pipe before it", when a path goes through a reference that has a name of its own.
+std::string through(const Context& context, const Evaluated& path, const Shape& shape) {
+  if (path.tree == nullptr) return "";
+  const auto& steps = path.tree->nodes[path.node].steps;
+  if (steps.size() < 2) return "";
+  const std::string& name = steps[steps.size() - 2].name;
+  for (const auto& other : context.book->vocabulary->shapes) {
+    const auto field = other.field(name);
+    if (!field || other.fields[*field].holds != Field::Holds::reference) continue;
+    const std::string& title = other.fields[*field].title;
+    if (name == "previous") return "what comes before it";
+    if (name == "next") return "what comes after it";
+    return title == title_of(shape) ? "" : "the " + title;
+  }
+  return "";
+}
+
 // "highest static pressure" needs no "the pressure's" before it; "material" and "size" say too little.
 bool speaks_alone(const vocabulary::Vocabulary& vocabulary, const Field& field) {
   const auto has = [&](const Shape& shape) { return shape.field(field.name).has_value(); };
@@ -101,6 +134,8 @@ std::string subject(const Context& context, const Evaluated& path) {
   if (path.tree != nullptr && path.tree->nodes[path.node].steps.empty()) return element_words(context, path.element);
   if (field == nullptr) return title_of(*shape);
   const std::string name = field->title.empty() ? spaced(field->name) : field->title;
+  const std::string other = through(context, path, *shape);
+  if (!other.empty()) return "the " + name + " of " + other;
   if (shape->name == "site" || (!shape->kind && speaks_alone(*context.book->vocabulary, *field))) return name;
   return "the " + title_of(*shape) + "'s " + name;
 }
@@ -115,11 +150,17 @@ std::string fact_address(const Context& context, const Evaluated& path) {
   return address;
 }
 
+std::string shape_words(const Context& context, site::ElementId element) {
+  return title_of(shape_of(context, element));
+}
+
 std::string element_words(const Context& context, site::ElementId element) {
   if (element == site::nowhere) return "it";
   if (element == 0) return "the site";
-  const std::string address = site::address(*context.site, *context.book->vocabulary, element);
+  const std::string& own = context.site->elements[element].name;
   const std::string name = title_of(shape_of(context, element));
+  if (!own.empty()) return "the " + name + " \"" + own + "\"";
+  const std::string address = site::address(*context.site, *context.book->vocabulary, element);
   return "the " + name + " at " + address.substr(0, address.find(' '));
 }
 
@@ -131,6 +172,38 @@ std::string limit_title(const Context& context, const Evaluated& limit) {
     title[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(title[0])));
   }
   return title;
+}
+
+bool has_rows(const Context& context, const Evaluated& limit) {
+  if (limit.limit < 0 || limit.tree == nullptr || limit.tree->nodes[limit.node].op != Op::limit) return false;
+  const auto& of = context.book->limits[static_cast<std::size_t>(limit.limit)].signature;
+  return of.by_choice != vocabulary::no_id && limit.kids.size() > 1;
+}
+
+std::vector<const Evaluated*> rows_asked(const Context& context, const Evaluated& limit) {
+  std::vector<const Evaluated*> rows;
+  if (!has_rows(context, limit)) return rows;
+  const auto& key = limit.kids[0].value;
+  if (key.presence != Presence::present) return rows;
+  for (std::size_t i = 1; i < limit.kids.size(); ++i) {
+    if ((key.members >> (i - 1) & 1U) != 0) rows.push_back(&limit.kids[i]);
+  }
+  return rows;
+}
+
+std::string value_written(const Context& context, const Evaluated& limit, std::size_t chain) {
+  const auto& values = context.book->limits[static_cast<std::size_t>(limit.limit)].chain;
+  const auto& value = values[chain];
+  if (value.form != rulebook::LimitValue::Form::rows) return value.written;
+  if (limit.chain < 0 || limit.kids.empty()) return "";
+  const auto& used = values[static_cast<std::size_t>(limit.chain)].rows;
+  const auto* tree = limit.kids.back().tree;
+  const auto row = std::find_if(used.begin(), used.end(), [&](const auto& one) { return &one.second == tree; });
+  if (row == used.end()) return "";
+  for (const auto& [key, written] : value.rows) {
+    if (key == row->first) return std::string(context.sources->text(written.range));
+  }
+  return "";
 }
 
 std::string limit_items(const Context& context, std::size_t limit, std::size_t chain) {
@@ -172,8 +245,13 @@ const site::List& open_list(const Context& context, site::ListId asked) {
 
 std::string list_name(const Context& context, site::ListId asked) {
   const auto& list = open_list(context, asked);
-  const std::string address = site::address(*context.site, *context.book->vocabulary, list.owner, list.field);
-  return list.owner == 0 ? "the " + spaced(address) : address;
+  const auto& title = shape_of(context, list.owner).fields[list.field].title;
+  return "the " + title + (list.owner == 0 ? "" : " of " + element_words(context, list.owner));
+}
+
+std::string not_to_its_end(const Context& context, site::ListId asked) {
+  const std::string name = list_name(context, asked);
+  return name + (is_plural(name) ? " are not written down to their end" : " is not written down to its end");
 }
 
 std::string kind_words(const Context& context, std::string_view kind_or_group) {
@@ -205,9 +283,11 @@ std::string shown(const Context& context, const Evaluated& of) {
   if (node != nullptr && node->op == Op::literal && !node->written.empty() && of.type.kind != Kind::choice)
     return node->written;
   if (of.type.kind == Kind::element && of.value.id != site::nowhere) return element_words(context, of.value.id);
-  if (of.limit >= 0 && of.kids.size() == 1 && of.kids[0].tree != nullptr &&
-      of.kids[0].tree->nodes[of.kids[0].node].op == Op::literal)
-    return shown(context, of.kids[0]);
+  if (const auto rows = rows_asked(context, of); rows.size() == 1) return shown(context, *rows[0]);
+  const bool of_limit = of.limit >= 0 && node != nullptr && node->op == Op::limit && !of.kids.empty();
+  if (of_limit && of.chain >= 0 && of.kids.back().tree != nullptr && of.kids.back().tree != of.tree &&
+      of.kids.back().tree->nodes[of.kids.back().node].op == Op::literal)
+    return shown(context, of.kids.back());
   // Nobody wrote this number: it is computed, and its last digits mean nothing.
   constexpr int significant = 4;
   const bool computed =

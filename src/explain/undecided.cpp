@@ -22,24 +22,43 @@ std::string table_end(const Context& context, const Evaluated& of) {
                      of.kids.empty() ? "it" : shown(context, of.kids.back()));
 }
 
+std::string list_words(const Evaluated& quantifier) {
+  const auto& steps = quantifier.tree->nodes[node_of(quantifier).binder.list].steps;
+  return steps.empty() ? "list" : spaced(steps.back().name);
+}
+
 std::string unfinished_words(const Context& context, const Evaluated& of) {
   const auto list = list_of(context, of);
-  if (list == site::nowhere) return "the " + list_words(context, of) + " is not stated";
-  return list_name(context, list) +
-         (open_list(context, list).stated ? " is not written down to its end" : " is not stated");
+  if (list != site::nowhere && open_list(context, list).stated) return not_to_its_end(context, list);
+  const std::string name = list == site::nowhere ? "the " + list_words(of) : list_name(context, list);
+  return fmt::format("{} {} not stated", name, is_or_are(name));
+}
+
+std::string nothing_to_take(const Context& context, const Evaluated& of) {
+  const Node& node = node_of(of);
+  if (node.binder.list == expression::no_node) return "there is nothing to take the least or greatest of";
+  const auto where = node.kids.size() > 1 ? node.kids[1] : expression::no_node;
+  return "there is no " + kind_words(context, node.binder.kind_name) +
+         condition(context, *of.tree, node.binder.name, where) + " to go by";
 }
 
 // "the pipe's size is not stated"; "Does the valve shut off fully? Not stated"
 std::string missing(const Context& context, const Evaluated& path, const std::string& how) {
   if (node_of(path).op == Op::confirmed) return fmt::format("nobody has confirmed {}", spaced(node_of(path).name));
   if (const auto list = hiding_list(context, path)) {
-    return subject(context, path) + " cannot be told while " + list_name(context, *list) +
-           " is not written down to its end";
+    return subject(context, path) + " cannot be told while " + not_to_its_end(context, *list);
   }
   const auto* field = field_of(context, path);
   if (path.type.kind == Kind::truth && field != nullptr && !field->ask.empty())
     return field->ask + (how == "not stated" ? " Not stated" : " Nobody knows");
-  return subject(context, path) + " is " + how;
+  const std::string name = subject(context, path);
+  return fmt::format("{} {} {}", name, is_or_are(name), how);
+}
+
+// "highest static pressure is 79 psi +/- 2 psi"
+std::string told_value(const Context& context, const Evaluated& of) {
+  const std::string name = left(context, of);
+  return fmt::format("{} {} {}", name, is_or_are(name), shown(context, of));
 }
 
 // "highest static pressure is 79 psi +/- 2 psi, too coarse to compare with 80 psi (…)"
@@ -47,18 +66,24 @@ std::string too_close(const Context& context, const Evaluated& of) {
   switch (node_of(of).op) {
     case Op::compare:
     case Op::same:
-      return fmt::format("{} is {}, too coarse to compare with {}", left(context, of.kids[0]),
-                         shown(context, of.kids[0]), bound(context, of.kids[1]));
+      return fmt::format("{}, too coarse to compare with {}", told_value(context, of.kids[0]), bound(context, of.kids[1]));
     case Op::between:
-      return fmt::format("{} is {}, too coarse to compare with {} and {}", left(context, of.kids[1]),
-                         shown(context, of.kids[1]), bound(context, of.kids[0]), bound(context, of.kids[2]));
+      return fmt::format("{}, too coarse to compare with {} and {}", told_value(context, of.kids[1]),
+                         bound(context, of.kids[0]), bound(context, of.kids[2]));
     case Op::is_item:
     case Op::one_of:
     case Op::in_list:
-      return fmt::format("{} is {}, which may or may not be {}", left(context, of.kids[0]), shown(context, of.kids[0]),
-                         any_of(context, of));
+      return fmt::format("{}, which may or may not be {}", told_value(context, of.kids[0]), any_of(context, of));
     default: return "it cannot be told whether " + in_words(context, *of.tree, of.node);
   }
+}
+
+// "rock", "a double check": what a limit with rows was asked for.
+std::string key_words(const Context& context, const Evaluated& limit) {
+  if (limit.kids.empty()) return "this kind";
+  const Evaluated& key = limit.kids[0];
+  const bool thing = key.type.kind == Kind::element && key.value.id < context.site->elements.size();
+  return thing ? with_article(shape_words(context, key.value.id)) : shown(context, key);
 }
 
 // A property of what is not there, or a comparison with it.
@@ -111,6 +136,8 @@ const Evaluated& root_cause(const Context& context, const Evaluated& of) {
     const Evaluated& taken = of.kids[of.kids[0].truth() == Truth::yes ? 1 : 2];
     return taken.why != Why::known ? root_cause(context, taken) : of;
   }
+  // Of a limit with a row a member or kind, once the key is known: the key says what has no row.
+  if (node_of(of).op == Op::limit && of.why == Why::no_row) return of;
   for (const auto& kid : of.kids) {
     if (kid.why == Why::known || is_held_table(of, kid)) continue;
     const Evaluated& cause = root_cause(context, kid);
@@ -150,9 +177,9 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
                          mark < marks.size() ? "the " + marks[mark].title : "the mark asked for");
     }
     case Why::unfinished: return unfinished_words(context, cause);
-    case Why::empty: return "there is nothing to take the least or greatest of";
+    case Why::empty: return nothing_to_take(context, cause);
     case Why::outside_table: return cause.table >= 0 ? table_end(context, cause) : "the ladder of sizes ends before it";
-    case Why::no_row: return limit_title(context, cause) + " has no value for this kind";
+    case Why::no_row: return limit_title(context, cause) + " has no value for " + key_words(context, cause);
     case Why::no_value: return limit_title(context, cause) + " is not known";
     case Why::doubt: return limit_title(context, cause) + " is doubtful: ask the authority which value counts";
     case Why::no_closed_days: return "the place's closed days are not known that far";
@@ -163,8 +190,8 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
   }
   if (node.op == Op::path && !cause.kids.empty()) return missing(context, cause, "not stated");
   if (node.op == Op::property) {
-    return fmt::format("{} is {}, which may or may not be {}", left(context, cause.kids[0]),
-                       shown(context, cause.kids[0]), property_words(context, cause));
+    return fmt::format("{}, which may or may not be {}", told_value(context, cause.kids[0]),
+                       property_words(context, cause));
   }
   return too_close(context, cause);
 }

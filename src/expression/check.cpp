@@ -68,7 +68,7 @@ bool Checker::bind(Binder& binder) {
 
 bool Checker::run_path() {
   const Type type = type_of(tree_.root);
-  if (ok_ && (type.kind == Kind::list || type.kind == Kind::answers || type.kind == Kind::element)) {
+  if (ok_ && (type.kind == Kind::list || type.kind == Kind::answers)) {
     bad("not-a-value", node(tree_.root).range, {written(tree_.root), described(type)});
   }
   put_in_order();

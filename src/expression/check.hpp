@@ -28,7 +28,7 @@ class Checker {
 
   bool run(const std::optional<vocabulary::Type>& wanted);
   bool bind(Binder& binder);  // of `each:`; the tree is its list
-  bool run_path();            // a path shown in a text: any value
+  bool run_path();            // a path shown in a text: any value, or a thing, which is shown by its kind
 
  private:
   using Type = vocabulary::Type;

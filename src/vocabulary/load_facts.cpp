@@ -12,8 +12,9 @@ using document::Entry;
 using document::Node;
 using Kind = Type::Kind;
 
-const std::vector<std::string> fact_keys = {"type", "title",          "ask", "hint",  "plausible", "at",    "cost",
-                                            "mark", "never-negative", "of",  "named", "walk",      "union", "left-out"};
+const std::vector<std::string> fact_keys = {"type", "title", "ask",  "says",           "hint", "plausible", "at",
+                                            "cost", "mark",  "of",   "never-negative", "named", "walk",     "union",
+                                            "left-out"};
 const std::vector<std::string> costs = {"know", "look", "measure", "dig"};
 
 bool declare_field(Loading& at, const Shape& shape, const Entry& entry) {
@@ -53,9 +54,13 @@ void read_asking(Loading& at, Field& field, const Node& fact) {
 }
 
 void read_measure(Loading& at, Field& field, const Node& fact) {
+  // A computed value may have no type yet.
+  const bool yes_no = field.type.kind == Kind::truth || field.type.kind == Kind::nothing;
+  if (!misplaced(at, fact, "says", yes_no, "a yes or no")) field.says = text_of(at, fact, "says");
   const bool measured = field.type.kind == Kind::number || field.type.kind == Kind::level;
   if (!misplaced(at, fact, "plausible", measured, "a quantity, number, depth or height")) {
     field.plausible = read_span_of_amounts(*fact.find("plausible"), field.type.dimension, at.found);
+    if (field.plausible) field.usual = fact.find("plausible")->scalar;
   }
   if (!misplaced(at, fact, "never-negative", measured, "a quantity, number, depth or height")) {
     field.never_negative = flag_of(at, fact, "never-negative");

@@ -46,6 +46,10 @@
 //                                              # by a group inside this one
 //       loss: {type: pressure, is: 0 psi}      # the formula calls the thing `valve`
 //
+//   works: {type: yes-no, ask: Does the valve shut off fully?, says: shuts off fully}     # of a yes-no: what is so of its
+//                                              # thing when yes, as it follows its name; begun with is, was, has or can
+//                                              # it can be denied too. Needed where the question does not ask after the
+//                                              # thing itself (`Is it …?`, `Was this pipe …?`)
 // Other keys of a fact: title, mark (of a depth or height), never-negative, and of a list: of, named, walk,
 // `union: [line, branches.line]` (computed: the elements of those lists) and `left-out: none` (a list nobody
 // wrote is empty and complete; `papers` always is). A fact, stage, mark, group or member may be cut to its one
@@ -119,8 +123,10 @@ struct Field {
   Holds holds = Holds::fact;
   Type type;
   std::string ask, hint, stop;
+  std::string says;  // of a yes-no: "is new in this job", what the thing is when yes
   Cost cost = Cost::look;
   std::optional<quantity::Interval> plausible;  // SI
+  std::string usual;                            // `plausible` as written
   bool never_negative = false;                  // so an unfinished list's sum has a lower bound
   bool depth = false;                           // a level shown as depth (below) rather than height (above)
   MarkId mark = no_id;                          // of a level: the mark meant where none is written

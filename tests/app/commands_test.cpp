@@ -63,6 +63,10 @@ TEST(Facts, SayHowAFactIsSpelledAndFound) {
             "\n");
 }
 
+TEST(Facts, UsualRangeKeepsTheUnitOfEachEnd) {
+  EXPECT_TRUE(has(run({"facts", "cut-for"}).out, "\n  usual    1 min to 12 h\n"));
+}
+
 TEST(Facts, FindChoicesAndOfferTheNearest) {
   EXPECT_TRUE(has(run({"facts", "polybutylene"}).out, "pipe-material  (choices)\n"));
   const Ran none = run({"facts", "metre"});

@@ -166,5 +166,12 @@ TEST(Lines, ShowEveryNodeWithValueAndPlace) {
             "  some reducer in line = no\n");
 }
 
+TEST(Finding, ThingInBracesIsCalledByItsKind) {
+  const std::string rule =
+      "    each: preventer as guard in line\n    require: guard.height above floor >= 12 in\n"
+      "    if-not: \"{guard} stands too low\"\n";
+  EXPECT_EQ(told(rule, "line: [breaker: {height: 6 in above floor}]"), "fail: The vacuum breaker stands too low.");
+}
+
 }  // namespace
 }  // namespace headgate::test

@@ -443,6 +443,7 @@ TEST(PathInText, MayBeAnyValue) {
   EXPECT_EQ(path_of(world, "{pipe.cover}", "pipe.cover"), "a depth or height: pipe.cover");
   EXPECT_EQ(path_of(world, "{note}", "note"), "a text: note");
   EXPECT_EQ(path_of(world, "{pipe.material.metal}", "pipe.material.metal"), "a yes or no: pipe.material.metal");
+  EXPECT_EQ(path_of(world, "{pipe}", "pipe"), "a pipe: pipe");
 }
 
 TEST(PathInText, IsOnePath) {
@@ -452,8 +453,8 @@ TEST(PathInText, IsOnePath) {
             "9-8 unknown-field: \"materiel\" is no fact of a pipe. (did you mean material?)");
   EXPECT_EQ(path_of(world, "{3 psi}", "3 psi"),
             "2-5 path-wanted: \"3 psi\" is not a path. (braces in a text hold one path, as in {wall.material})");
-  EXPECT_EQ(path_of(world, "{pipe}", "pipe"),
-            "2-4 not-a-value: \"pipe\" is a pipe, not one value. (name one of its facts)");
+  EXPECT_EQ(path_of(world, "{line}", "line"),
+            "2-4 not-a-value: \"line\" is a list, not one value. (name one of its facts)");
 }
 
 // Functions.
