@@ -288,7 +288,7 @@ std::vector<fs::path> trial_files(const std::vector<std::string>& paths) {
 
 bool all_covered(const Ran& ran) {
   return std::all_of(ran.rules.begin(), ran.rules.end(),
-                     [&](const auto& rule) { return missing(ran.coverage, *rule.second).empty(); });
+                     [&](const auto& rule) { return missing(ran.coverage, rule.first, *rule.second).empty(); });
 }
 
 std::string summary(const Ran& ran) {
