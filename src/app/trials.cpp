@@ -222,10 +222,8 @@ void cover(const Trial& trial, const evaluate::Judgement& judgement, Coverage& c
       decision.rule = index;
       decision.instance = i;
       if (!about(trial, judgement, decision)) continue;
-      const bool reached =
-          judgement.cells[judgement.plan.instances[i].reached].truth != quantity::Truth::no;
-      coverage.add(*judgement.book, counted_as(*judgement.book, rule), evaluate::explain(judgement, decision),
-                   reached);
+      const bool reached = judgement.cells[judgement.plan.instances[i].reached].truth != quantity::Truth::no;
+      coverage.add(*judgement.book, counted_as(*judgement.book, rule), evaluate::explain(judgement, decision), reached);
     }
   }
 }
@@ -288,7 +286,7 @@ std::vector<fs::path> trial_files(const std::vector<std::string>& paths) {
 
 bool all_covered(const Ran& ran) {
   return std::all_of(ran.rules.begin(), ran.rules.end(),
-                     [&](const auto& rule) { return missing(ran.coverage, *rule.second).empty(); });
+                     [&](const auto& rule) { return missing(ran.coverage, rule.first, *rule.second).empty(); });
 }
 
 std::string summary(const Ran& ran) {
