@@ -80,7 +80,7 @@ struct Finding {
   std::vector<ClauseShown> clauses;
   std::vector<ToDecide> to_decide;
   std::string why, fix, caution, often_misread;
-  std::string at;        // where the rule stands
+  std::string at;           // where the rule stands
   bool assumed = false;     // rests on an assumed fact
   bool unfinished = false;  // undecided only because a list is not written down to its end, or not at all
 };

@@ -1,8 +1,9 @@
 // `headgate checklist SITE --stage S`: what one stage asks for, as a sheet to print.
+#include "report/checklist.hpp"
+
 #include <algorithm>
 
 #include "app/commands.hpp"
-#include "report/checklist.hpp"
 #include "report/report.hpp"
 
 namespace headgate::app {
@@ -53,8 +54,8 @@ int checklist(World& world, const std::string& site, const Output& output) {
     return unusable(world);
   }
   unusable(world);  // warnings, where there are any
-  const std::string text = output.format == Format::json ? report::checklist_json(report, sheet)
-                                                         : report::checklist(report, sheet, 80);
+  const std::string text =
+      output.format == Format::json ? report::checklist_json(report, sheet) : report::checklist(report, sheet, 80);
   return write(world, output, text) ? status(report) : unusable(world);
 }
 

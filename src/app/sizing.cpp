@@ -22,7 +22,7 @@ constexpr std::string_view also = "pressure";
 constexpr std::string_view outlet = "pressure.worst-outlet";
 
 constexpr Outcome from_worst[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted,
-                                   Outcome::pass};
+                                  Outcome::pass};
 
 std::size_t how_bad(Outcome outcome) {
   const auto* end = std::end(from_worst);

@@ -80,7 +80,7 @@ struct Speaker {
       return field ? Ending{&vocabulary().shapes[*id], &vocabulary().shapes[*id].fields[*field]} : Ending{};
     };
     const bool own = node.steps.size() == 1;
-    const std::string_view of = !own ? std::string_view(node.steps[node.steps.size() - 2].name)
+    const std::string_view of = !own                       ? std::string_view(node.steps[node.steps.size() - 2].name)
                                 : node.variable == no_node ? std::string_view("site")
                                                            : variable_of(node);
     if (const Ending there = in(of); there.field != nullptr) return there;
@@ -260,8 +260,7 @@ struct Speaker {
 
   std::string recorded(const Node& node, bool holds) const {
     const Node& path_node = tree[node.kids[0]];
-    const Ending end =
-        path_node.op == Op::path && path_node.type.kind == Kind::truth ? ending(path_node) : Ending{};
+    const Ending end = path_node.op == Op::path && path_node.type.kind == Kind::truth ? ending(path_node) : Ending{};
     if (end.field != nullptr && !end.field->ask.empty())
       return fmt::format("\"{}\" is {}answered", end.field->ask, holds ? "" : "not ");
     const std::string name = say(node.kids[0]);
@@ -277,8 +276,8 @@ struct Speaker {
   }
 
   std::string comes(const Node& node, bool holds) const {
-    return fmt::format("{} {} {}{} {}", say(node.kids[0]), holds ? "comes" : "does not come", node.right ? "right " : "",
-                       node.before ? "before" : "after", say(node.kids[1]));
+    return fmt::format("{} {} {}{} {}", say(node.kids[0]), holds ? "comes" : "does not come",
+                       node.right ? "right " : "", node.before ? "before" : "after", say(node.kids[1]));
   }
 
   std::string words(NodeId id, bool holds) const {

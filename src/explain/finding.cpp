@@ -84,12 +84,11 @@ std::string filled(const Context& context, const rulebook::Text& text, const Tra
   for (const auto& [offset, value] : trace.holes) {
     const std::size_t close = text.written.find('}', offset);
     if (close == std::string::npos) break;
-    const bool thing = value.type.kind == vocabulary::Type::Kind::element &&
-                       value.value.presence == vocabulary::Presence::present;
-    out += text.written.substr(from, offset - from) +
-           (value.why != evaluate::Why::known ? "(not stated)"
-            : thing                           ? "the " + shape_words(context, value.value.id)
-                                              : shown(context, value));
+    const bool thing =
+        value.type.kind == vocabulary::Type::Kind::element && value.value.presence == vocabulary::Presence::present;
+    out += text.written.substr(from, offset - from) + (value.why != evaluate::Why::known ? "(not stated)"
+                                                       : thing ? "the " + shape_words(context, value.value.id)
+                                                               : shown(context, value));
     from = close + 1;
   }
   return out + text.written.substr(from);

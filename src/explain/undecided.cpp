@@ -66,7 +66,8 @@ std::string too_close(const Context& context, const Evaluated& of) {
   switch (node_of(of).op) {
     case Op::compare:
     case Op::same:
-      return fmt::format("{}, too coarse to compare with {}", told_value(context, of.kids[0]), bound(context, of.kids[1]));
+      return fmt::format("{}, too coarse to compare with {}", told_value(context, of.kids[0]),
+                         bound(context, of.kids[1]));
     case Op::between:
       return fmt::format("{}, too coarse to compare with {} and {}", told_value(context, of.kids[1]),
                          bound(context, of.kids[0]), bound(context, of.kids[2]));

@@ -166,8 +166,7 @@ std::string observed(const Context& context, const Evaluated& leaf) {
     case Op::paper: return paper(context, node, yes);
     case Op::confirmed: return fmt::format("{} is {}confirmed", spaced(node.name), yes ? "" : "not ");
     case Op::path: return asked(context, leaf);
-    case Op::property:
-      return fmt::format("{}, {}{}", value(0), yes ? "" : "not ", property_words(context, leaf));
+    case Op::property: return fmt::format("{}, {}{}", value(0), yes ? "" : "not ", property_words(context, leaf));
     case Op::literal: return yes ? "it always is" : "it never is";
     default: return in_words(context, *leaf.tree, leaf.node, yes);
   }

@@ -170,7 +170,8 @@ class Sheet {
     const auto of_sheet = [&](const Question& question) {
       for (const auto* list : {&sorted_.now, &sorted_.earlier}) {
         for (const auto* finding : *list) {
-          if (std::find(question.rules.begin(), question.rules.end(), finding->rule) != question.rules.end()) return true;
+          if (std::find(question.rules.begin(), question.rules.end(), finding->rule) != question.rules.end())
+            return true;
         }
       }
       return false;

@@ -23,9 +23,9 @@ struct Loading {
   Vocabulary& vocabulary;
   text::Diagnostics& found;
   std::map<std::string, text::Range> seen = {};  // "choice/pipe-material" -> where it was declared
-  std::vector<std::pair<ShapeId, const document::Entry*>> facts = {};  // not read until every name is known
+  std::vector<std::pair<ShapeId, const document::Entry*>> facts = {};            // not read until every name is known
   std::vector<std::pair<std::string, const document::Entry*>> group_facts = {};  // likewise, of every kind in a group
-  std::vector<std::pair<std::string, const document::Node*>> group_parts = {};  // a group that holds others
+  std::vector<std::pair<std::string, const document::Node*>> group_parts = {};   // a group that holds others
   std::vector<WrittenDerived> derived = {};
   std::vector<std::pair<ChoiceId, const document::Entry*>> members = {};
   std::vector<std::pair<ShapeId, const document::Node*>> shorts = {};

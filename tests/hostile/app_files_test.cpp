@@ -201,8 +201,9 @@ TEST(HostileSite, AsManyPartsAsThereMayBe) {
 TEST(HostileSite, TenThousandPartsAreRefusedAtTheFirstTooMany) {
   const Scratch scratch;
   const std::string said = refused({"check", scratch.file("site.yaml", long_house(10000))});
-  EXPECT_TRUE(has(said, "site.yaml:507:5: error: A site may hold 500 parts in all its lists together; this is one "
-                        "more. [too-many-parts]"))
+  EXPECT_TRUE(has(said,
+                  "site.yaml:507:5: error: A site may hold 500 parts in all its lists together; this is one "
+                  "more. [too-many-parts]"))
       << said.substr(0, 2000);
   EXPECT_EQ(said.find("[too-many-parts]"), said.rfind("[too-many-parts]"));
 }
