@@ -129,6 +129,15 @@ WorksheetLine line_of(const Context& context, const WorkedValue& at, const Evalu
 
 }  // namespace
 
+namespace {
+
+// A limit for which no adopted document has a value: the law in force knows no such figure.
+bool not_asked_here(const Evaluated& cause) {
+  return cause.limit >= 0 && cause.chain < 0 && cause.why == evaluate::Why::no_value;
+}
+
+}  // namespace
+
 Worksheet worksheet(const Context& context, const Worked& worked) {
   Worksheet sheet;
   Runs runs(context);
@@ -137,7 +146,7 @@ Worksheet worksheet(const Context& context, const Worked& worked) {
     const Evaluated formula = evaluated(worked.plan, worked.cells, at.formula);
     const bool running = runs.take(at, formula);
     if (!known(formula)) {
-      if (at.stated) continue;
+      if (at.stated || not_asked_here(root_cause(context, formula))) continue;
       const std::string name =
           site::address(*context.site, *context.book->vocabulary, at.element, at.derivation->field);
       add_missing(sheet.missing, reason(context, formula), name);
