@@ -35,7 +35,7 @@ TEST(Check, ExamplesEndAsTheirStoriesSay) {
       << found.out;
   EXPECT_TRUE(has(found.out, "  found    The line has no pressure reducing valve.\n"));
   EXPECT_TRUE(has(found.out, "           replaces 80 psi (irc-2018 P2903.3.1)\n"));
-  EXPECT_TRUE(has(found.out, "(examples/halyard/as-found.yaml:18:27)\n"));
+  EXPECT_TRUE(has(found.out, "(examples/halyard/as-found.yaml:19:27)\n"));
   EXPECT_EQ(found.err, "");
   const Ran planned = run({"check", example("as-planned")});
   EXPECT_EQ(planned.status, 3);
@@ -113,7 +113,7 @@ TEST(Check, FindingIsTraceableToItsLines) {
   const Json report = judged({"check", example("as-found")});
   for (const auto& finding : report["findings"]) {
     if (finding["rule"] != "fennick-ferry/reducer-above-static-limit") continue;
-    EXPECT_EQ(finding["facts"][0]["at"], "examples/halyard/as-found.yaml:18:27");
+    EXPECT_EQ(finding["facts"][0]["at"], "examples/halyard/as-found.yaml:19:27");
     EXPECT_EQ(finding["limits"][0]["value"], "70 psi");
     EXPECT_EQ(finding["limits"][0]["citation"], "ff-code 52-118");
     EXPECT_EQ(finding["limits"][0]["replaced"][0], "80 psi (irc-2018 P2903.3.1)");

@@ -82,7 +82,7 @@ TEST(Explain, ShowsEveryClauseWithValueAndPlace) {
   EXPECT_TRUE(has(ran.out, "fennick-ferry/reducer-above-static-limit: fail")) << ran.out;
   EXPECT_TRUE(has(ran.out, "  when = yes")) << ran.out;
   EXPECT_TRUE(has(
-      ran.out, "      pressure.highest-static = 86 psi +/- 2 psi\n          [examples/halyard/as-found.yaml:18:27]\n"))
+      ran.out, "      pressure.highest-static = 86 psi +/- 2 psi\n          [examples/halyard/as-found.yaml:19:27]\n"))
       << ran.out;
   EXPECT_TRUE(has(ran.out, "ff-code 52-118")) << ran.out;
   EXPECT_TRUE(has(ran.out, "some pressure-reducer in line = no")) << ran.out;
