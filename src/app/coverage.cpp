@@ -75,8 +75,7 @@ bool asks_anew(const rulebook::Rule& rule) {
          (rule.due && elsewhere(rule.due->range)) || (rule.done && elsewhere(rule.done->range)) ||
          std::any_of(rule.unless.begin(), rule.unless.end(),
                      [&](const rulebook::Clause& one) { return elsewhere(one.range); }) ||
-         std::any_of(binders.begin(), binders.end(),
-                     [&](const auto& one) { return elsewhere(one.binder.kind_range); });
+         std::any_of(binders.begin(), binders.end(), [&](const auto& one) { return elsewhere(one.binder.kind_range); });
 }
 
 void walk(const rulebook::Rulebook& book, const std::string& rule, const ClauseTrace& of, Coverage& coverage) {

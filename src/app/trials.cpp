@@ -222,10 +222,8 @@ void cover(const Trial& trial, const evaluate::Judgement& judgement, Coverage& c
       decision.rule = index;
       decision.instance = i;
       if (!about(trial, judgement, decision)) continue;
-      const bool reached =
-          judgement.cells[judgement.plan.instances[i].reached].truth != quantity::Truth::no;
-      coverage.add(*judgement.book, counted_as(*judgement.book, rule), evaluate::explain(judgement, decision),
-                   reached);
+      const bool reached = judgement.cells[judgement.plan.instances[i].reached].truth != quantity::Truth::no;
+      coverage.add(*judgement.book, counted_as(*judgement.book, rule), evaluate::explain(judgement, decision), reached);
     }
   }
 }
