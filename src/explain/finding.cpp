@@ -28,8 +28,10 @@ std::string_view words(rulebook::Level level) {
 
 // Whether another part says the same and more: "its depth is 4 ft" beside "its depth is 4 ft, at most 5 ft".
 bool said_by_another(const std::string& part, const std::vector<std::string>& parts) {
-  return std::any_of(parts.begin(), parts.end(),
-                     [&](const std::string& other) { return other.rfind(part + ",", 0) == 0; });
+  return std::any_of(parts.begin(), parts.end(), [&](const std::string& other) {
+    const bool more = other.rfind(part + " whose ", 0) == 0 || other.rfind(part + " that ", 0) == 0;
+    return other.rfind(part + ",", 0) == 0 || (more && part.find(" no ") == std::string::npos);
+  });
 }
 
 // Said once each, in the order met; long lists of alike elements are cut.
@@ -84,12 +86,11 @@ std::string filled(const Context& context, const rulebook::Text& text, const Tra
   for (const auto& [offset, value] : trace.holes) {
     const std::size_t close = text.written.find('}', offset);
     if (close == std::string::npos) break;
-    const bool thing = value.type.kind == vocabulary::Type::Kind::element &&
-                       value.value.presence == vocabulary::Presence::present;
-    out += text.written.substr(from, offset - from) +
-           (value.why != evaluate::Why::known ? "(not stated)"
-            : thing                           ? "the " + shape_words(context, value.value.id)
-                                              : shown(context, value));
+    const bool thing =
+        value.type.kind == vocabulary::Type::Kind::element && value.value.presence == vocabulary::Presence::present;
+    out += text.written.substr(from, offset - from) + (value.why != evaluate::Why::known ? "(not stated)"
+                                                       : thing ? "the " + shape_words(context, value.value.id)
+                                                               : shown(context, value));
     from = close + 1;
   }
   return out + text.written.substr(from);

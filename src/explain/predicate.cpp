@@ -8,7 +8,7 @@ namespace headgate::explain {
 
 namespace {
 
-constexpr std::array<std::string_view, 10> deniable = {"is",   "was", "are",  "were", "can",
+constexpr std::array<std::string_view, 10> deniable = {"is",    "was", "are",  "were", "can",
                                                        "could", "may", "must", "will", "should"};
 
 bool one_of(std::string_view word, const std::array<std::string_view, 10>& words) {

@@ -126,7 +126,7 @@ std::string any_of(const Context& context, const Evaluated& of) {
 
 std::string property_words(const Context& context, const Evaluated& of) {
   const auto& choice = context.book->vocabulary->choices[of.kids[0].type.choice];
-  return spaced(choice.properties[node_of(of).index].name);
+  return choice.properties[node_of(of).index].title;
 }
 
 std::string observed(const Context& context, const Evaluated& leaf) {
@@ -166,8 +166,7 @@ std::string observed(const Context& context, const Evaluated& leaf) {
     case Op::paper: return paper(context, node, yes);
     case Op::confirmed: return fmt::format("{} is {}confirmed", spaced(node.name), yes ? "" : "not ");
     case Op::path: return asked(context, leaf);
-    case Op::property:
-      return fmt::format("{}, {}{}", value(0), yes ? "" : "not ", property_words(context, leaf));
+    case Op::property: return fmt::format("{}, {}{}", value(0), yes ? "" : "not ", property_words(context, leaf));
     case Op::literal: return yes ? "it always is" : "it never is";
     default: return in_words(context, *leaf.tree, leaf.node, yes);
   }

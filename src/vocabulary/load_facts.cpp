@@ -12,9 +12,9 @@ using document::Entry;
 using document::Node;
 using Kind = Type::Kind;
 
-const std::vector<std::string> fact_keys = {"type", "title", "ask",  "says",           "hint", "plausible", "at",
-                                            "cost", "mark",  "of",   "never-negative", "named", "walk",     "union",
-                                            "left-out"};
+const std::vector<std::string> fact_keys = {"type",           "title", "ask",  "says",  "hint",
+                                            "plausible",      "at",    "cost", "mark",  "of",
+                                            "never-negative", "named", "walk", "union", "left-out"};
 const std::vector<std::string> costs = {"know", "look", "measure", "dig"};
 
 bool declare_field(Loading& at, const Shape& shape, const Entry& entry) {
