@@ -111,6 +111,107 @@ TEST(Trials, WhatIsWrittenWrongEndsWithTwoAndItsPlace) {
   EXPECT_TRUE(has(said("  - just words\n"), "[trials-missing]"));
 }
 
+// Trials of a place that stands beside them, each rule of it as `rules` says.
+class OwnPlace {
+ public:
+  OwnPlace(const std::string& limits, const std::string& rules, const std::string& trials) {
+    scratch_.file("house.yaml", house_without_reducer("60 psi"));
+    place("town", limits, rules);
+    path_ = scratch_.file("trials.yaml",
+                          "format: trials/1\nstart-from: house.yaml\nplaces: .\nplace: town\ntrials:\n" + trials);
+  }
+  void place(const std::string& id, const std::string& limits, const std::string& rules) const {
+    scratch_.file(id + ".yaml", "format: place/1\nid: " + id + "\ntitle: Town of " + id +
+                                    "\nadopts: irc-2018\nsources:\n  own: {title: Own code, kind: ordinance, sections: "
+                                    "{\"1\": {about: it, seen: adopted text, where: written for this test}}}\n" +
+                                    "changes:\n  - title: Ordinance 1\n    from: 2026-07-01\n    limits:" +
+                                    (limits.empty() ? " {}" : "\n" + limits) + "\n    add:\n" + rules);
+  }
+  std::string file(const std::string& name, const std::string& text) const { return scratch_.file(name, text); }
+  Ran run() const { return test::run({"trials", path_}); }
+  const std::string& path() const { return path_; }
+
+ private:
+  Scratch scratch_;
+  std::string path_;
+};
+
+std::string own_rule(const std::string& name, const std::string& body) {
+  return "      " + name +
+         ":\n        title: It is as the town wants it\n        topic: meter\n        source: own 1\n"
+         "        stage: entry\n        why: The town wants it.\n        fix: Do it.\n" +
+         body;
+}
+
+TEST(Trials, ElementOfARuleNotInForceIsNotInForce) {
+  const OwnPlace town(
+      "      house-meter: {title: Largest meter, type: size, values: {own 1: 3/4 in}}",
+      own_rule("small-meter", "        each: meter in line\n        require: meter.size <= limit.house-meter\n"),
+      "  - name: before it began\n    rule: small-meter\n    element: line[1]\n    set: "
+      "{permit-applied-on: 2026-06-30}\n    expect: not in force\n"
+      "  - name: since\n    rule: small-meter\n    element: line[1]\n    set: "
+      "{permit-applied-on: 2026-07-01}\n    expect: pass\n"
+      "  - name: either\n    rule: small-meter\n    element: line[1]\n    set: "
+      "{permit-applied-on: unknown}\n    expect: undecided\n"
+      "  - name: no such part\n    rule: small-meter\n    element: line[9]\n    set: "
+      "{permit-applied-on: 2026-07-01}\n    expect: pass\n");
+  const Ran ran = town.run();
+  EXPECT_TRUE(has(ran.out, "\n3 passed, 1 failed\n")) << ran.out << ran.err;
+  EXPECT_TRUE(has(ran.out, "was no finding")) << ran.out;
+}
+
+TEST(Coverage, CountsWhatTheWhereLeavesOutAndEveryFinding) {
+  const std::string dated = "permit-applied-on: 2026-07-01";
+  const OwnPlace town(
+      "      house-meter: {title: Largest meter, type: size, values: {own 1: 1 in}}\n"
+      "      longest: {title: Longest pipe, values: {own 1: 10 ft}}",
+      own_rule(
+          "small-meter-in-pit",
+          "        each: meter in line where meter.size <= limit.house-meter\n        require: meter.housed is pit\n") +
+          own_rule("short-pipe", "        each: pipe in line\n        require: pipe.length <= limit.longest\n"),
+      "  - name: by size\n    rule: small-meter-in-pit\n    set: {" + dated +
+          ", line.meter.housed: pit}\n"
+          "    vary: line.meter.size\n    expect: {3/4 in: pass, 1 in: pass, 1-1/4 in: not applicable}\n"
+          "  - name: elsewhere\n    rule: small-meter-in-pit\n    set: {" +
+          dated +
+          "}\n"
+          "    vary: line.meter.housed\n    expect: {indoors: fail, unknown: undecided}\n"
+          "  - name: two pipes, the first too long\n    rule: short-pipe\n    set: {" +
+          dated + ", \"line[2].length\": 10.1 ft, \"line[4]\": {pipe: {length: 10 ft}}}\n    expect: fail\n");
+  const Ran ran = town.run();
+  EXPECT_EQ(ran.status, 0) << ran.out << ran.err;
+  EXPECT_FALSE(has(ran.out, "small-meter-in-pit:")) << ran.out;
+  EXPECT_TRUE(has(ran.out, "longest never tried\n    just under\n")) << ran.out;
+}
+
+TEST(Coverage, AnApprovalIsAPass) {
+  const OwnPlace town(
+      "", own_rule("work-approved", "        require: approved by building-official\n"),
+      "  - name: approved\n    rule: work-approved\n    set: {permit-applied-on: 2026-07-01, papers: "
+      "[approval: {for: work-approved, by: building-official, dated: 2026-07-02}]}\n    expect: accepted\n"
+      "  - name: nothing on file\n    rule: work-approved\n    set: {permit-applied-on: 2026-07-01}\n"
+      "    expect: fail\n");
+  const Ran ran = town.run();
+  EXPECT_EQ(ran.status, 0) << ran.out << ran.err;
+  EXPECT_FALSE(has(ran.out, "work-approved:")) << ran.out;
+}
+
+TEST(Coverage, KeepsTheRulesOfPlacesApart) {
+  const std::string rule = "        when: pressure.highest-static > 1 psi\n        require: some meter in line\n";
+  const OwnPlace town(
+      "", own_rule("own-rule", rule),
+      "  - name: here\n    rule: own-rule\n    set: {permit-applied-on: 2026-07-01}\n    expect: pass\n");
+  town.place("village", "", own_rule("own-rule", rule));
+  const std::string other = town.file("b.yaml",
+                                      "format: trials/1\nstart-from: house.yaml\nplaces: .\nplace: village\ntrials:\n"
+                                      "  - name: there\n    rule: own-rule\n    set: {permit-applied-on: 2026-07-01, "
+                                      "line.meter: none}\n    expect: fail\n");
+  const Ran ran = test::run({"trials", town.path(), other});
+  EXPECT_EQ(ran.status, 0) << ran.out << ran.err;
+  EXPECT_TRUE(has(ran.out, "\n  town/own-rule: never fail")) << ran.out;
+  EXPECT_TRUE(has(ran.out, "\n  village/own-rule: never pass")) << ran.out;
+}
+
 TEST(Trials, StartFromNowhereEndsWithTwo) {
   const Scratch scratch;
   const Ran ran = run({"trials", scratch.file("t.yaml", "format: trials/1\nstart-from: nowhere.yaml\ntrials: []\n")});
