@@ -137,6 +137,30 @@ TEST(Check, SetAsksWhatIf) {
   EXPECT_EQ(outcome(both, rule), "undecided: Fails if it applies. Highest static pressure is stated as unknown.");
 }
 
+TEST(Check, SetTakesListsAndMaps) {
+  const auto facts = [](const std::string& set) {
+    const Json report = judged({"check", example("as-built"), "--all", "--set", set});
+    std::string all;
+    for (const auto& finding : report["findings"]) {
+      for (const auto& fact : finding["facts"])
+        all += fact["name"].get<std::string>() + " = " + fact["value"].get<std::string>() + "  (" +
+               fact["at"].get<std::string>() + ")\n";
+    }
+    return all;
+  };
+  EXPECT_TRUE(has(facts("line[4].near=[sewer: {beside: 7'}]"), "line[4].near[1].beside = 7'  (--set:1:31)\n"));
+  EXPECT_TRUE(has(facts("tests[4]={kind: wire-test, passed: no}"), "tests[4].kind = tracer wire continuity"));
+  const auto refused = [](const std::string& set) {
+    const Ran ran = run({"check", example("as-built"), "--set", set});
+    EXPECT_EQ(ran.status, 2);
+    return ran.err;
+  };
+  EXPECT_TRUE(has(refused("line[4].near=[sewer: {beside: 7'}"), "--set:1:14: error: This [ is never closed."));
+  EXPECT_TRUE(has(refused("line[4].near=[sewer: {besides: 7'}]"), "--set:1:23: error: \"besides\" is not"));
+  EXPECT_TRUE(has(refused("line[4].near=[sewer: {beside: 7 psy}]"), "--set:1:"));
+  EXPECT_TRUE(has(refused("tests[5]={kind: wire-test}"), "--set:1:1: error:"));
+}
+
 TEST(Check, StageMakesRulesBind) {
   const std::string rule = "fennick-ferry/reducer-proven";
   const std::vector<std::string> unread = {"check", example("as-built"), "--set", "pressure.after-reducer=unknown"};
