@@ -155,7 +155,8 @@ struct Speaker {
   std::string counted(const Node& node, NodeId where, bool many) const {
     const std::string kind = kind_words(context, node.binder.kind_name);
     const std::string in = goes_unnamed(node) ? "" : " in " + list(node);
-    return (many ? plural(kind) : kind) + in + condition(node.binder.name, where);
+    if (!many) return kind + in + condition(node.binder.name, where);
+    return plural(kind) + in + (where == no_node ? "" : ", counting each" + condition(node.binder.name, where) + ",");
   }
 
   std::string limit(const Node& node, NodeId id) const {
@@ -207,7 +208,10 @@ struct Speaker {
     if (node.name == "size-steps") return "the number of sizes from " + all(node, " up to ");
     if (node.name == "sizes-up" && node.kids.size() == 2)
       return fmt::format("{} and {} sizes up", say(node.kids[0]), say(node.kids[1]));
-    return "the " + spaced(node.name) + " worked out from " + all(node, ", ");
+    std::string from;
+    for (std::size_t i = 0; i < node.kids.size(); ++i)
+      from += (i == 0 ? "" : i + 1 == node.kids.size() ? " and " : ", ") + say(node.kids[i]);
+    return "the " + spaced(node.name) + " worked out from " + from;
   }
 
   std::string some(const Node& node, bool there) const {
@@ -272,7 +276,14 @@ struct Speaker {
     const bool in_time = kind == Kind::date || kind == Kind::moment;
     const std::string name = say(node.kids[0]);
     return fmt::format("{} {} {} {}", name, is_or_are(name),
-                       relation(holds ? node.relation : denied(node.relation), in_time), say(node.kids[1]));
+                       relation(holds ? node.relation : denied(node.relation), in_time), bound(node.kids[1]));
+  }
+
+  // A fact of the site wants its article here: "on or before the day the work began".
+  std::string bound(NodeId id) const {
+    const Node& node = tree[id];
+    const bool bare = node.op == Op::path && node.variable == no_node && !node.steps.empty();
+    return (bare ? "the " : "") + say(id);
   }
 
   std::string comes(const Node& node, bool holds) const {
@@ -319,7 +330,7 @@ struct Speaker {
       case Op::path: return node.type.kind == Kind::truth ? yes_no(node, holds) : path(node);
       case Op::property: {
         const auto& choice = vocabulary().choices[tree[node.kids[0]].type.choice];
-        return say(node.kids[0]) + (holds ? " is " : " is not ") + spaced(choice.properties[node.index].name);
+        return say(node.kids[0]) + (holds ? " is " : " is not ") + choice.properties[node.index].title;
       }
       case Op::at_mark: return say(node.kids[0]) + (node.before ? " below " : " above ") + say(node.kids[1]);
       case Op::limit: return limit(node, id);

@@ -28,8 +28,10 @@ std::string_view words(rulebook::Level level) {
 
 // Whether another part says the same and more: "its depth is 4 ft" beside "its depth is 4 ft, at most 5 ft".
 bool said_by_another(const std::string& part, const std::vector<std::string>& parts) {
-  return std::any_of(parts.begin(), parts.end(),
-                     [&](const std::string& other) { return other.rfind(part + ",", 0) == 0; });
+  return std::any_of(parts.begin(), parts.end(), [&](const std::string& other) {
+    const bool more = other.rfind(part + " whose ", 0) == 0 || other.rfind(part + " that ", 0) == 0;
+    return other.rfind(part + ",", 0) == 0 || (more && part.find(" no ") == std::string::npos);
+  });
 }
 
 // Said once each, in the order met; long lists of alike elements are cut.

@@ -122,6 +122,11 @@ bool speaks_alone(const vocabulary::Vocabulary& vocabulary, const Field& field) 
 
 const Field* field_of(const Context& context, const Evaluated& path) { return asked_for(context, path).second; }
 
+const Shape& shape_asked(const Context& context, const Evaluated& path) {
+  const auto* shape = asked_for(context, path).first;
+  return shape == nullptr ? context.book->vocabulary->shapes[0] : *shape;
+}
+
 const site::Slot* slot_of(const Context& context, const Evaluated& path) {
   if (path.element == site::nowhere || !path.beyond.empty()) return nullptr;
   if (path.field >= shape_of(context, path.element).fields.size()) return nullptr;

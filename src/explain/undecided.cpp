@@ -42,11 +42,24 @@ std::string nothing_to_take(const Context& context, const Evaluated& of) {
          condition(context, *of.tree, node.binder.name, where) + " to go by";
 }
 
+// "the pipe before it", "whether the pipe before it is new in this job": what cannot be told.
+std::string sought(const Context& context, const Evaluated& path) {
+  const auto* field = field_of(context, path);
+  const std::string name = subject(context, path);
+  if (field == nullptr) return name;
+  const bool reference = field->holds == vocabulary::Field::Holds::reference;
+  if (reference && field->title.find(' ') != std::string::npos) return "the " + field->title;
+  const std::string says = path.type.kind == Kind::truth ? predicate(*field, shape_asked(context, path)).yes : "";
+  const std::size_t of = name.rfind(" of the ");
+  if (says.empty() || of == std::string::npos) return name;
+  return "whether " + name.substr(of + 4) + " " + says;
+}
+
 // "the pipe's size is not stated"; "Does the valve shut off fully? Not stated"
 std::string missing(const Context& context, const Evaluated& path, const std::string& how) {
   if (node_of(path).op == Op::confirmed) return fmt::format("nobody has confirmed {}", spaced(node_of(path).name));
   if (const auto list = hiding_list(context, path)) {
-    return subject(context, path) + " cannot be told while " + not_to_its_end(context, *list);
+    return sought(context, path) + " cannot be told while " + not_to_its_end(context, *list);
   }
   const auto* field = field_of(context, path);
   if (path.type.kind == Kind::truth && field != nullptr && !field->ask.empty())

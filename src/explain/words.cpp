@@ -126,7 +126,7 @@ std::string any_of(const Context& context, const Evaluated& of) {
 
 std::string property_words(const Context& context, const Evaluated& of) {
   const auto& choice = context.book->vocabulary->choices[of.kids[0].type.choice];
-  return spaced(choice.properties[node_of(of).index].name);
+  return choice.properties[node_of(of).index].title;
 }
 
 std::string observed(const Context& context, const Evaluated& leaf) {

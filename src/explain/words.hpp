@@ -84,5 +84,6 @@ const site::Slot* slot_of(const Context& context,
                           const Evaluated& path);  // nullptr when a record on the way is missing
 const vocabulary::Field* field_of(
     const Context& context, const Evaluated& path);  // the fact asked for, found by the vocabulary alone if need be
+const vocabulary::Shape& shape_asked(const Context& context, const Evaluated& path);  // what it is a fact of
 
 }  // namespace headgate::explain

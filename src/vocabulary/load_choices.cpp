@@ -104,13 +104,21 @@ bool may_be_property(const Declared& declared) {
 void read_property(Loading& at, Choice& choice, const Entry& entry) {
   if (!check_name(at, entry, true)) return;
   if (!declare(at, "property/" + choice.name + "/" + entry.key, entry.key, entry.key_range)) return;
-  const auto declared = read_type(at, entry.value);
+  const Node* type = entry.value.is_map() ? entry.value.find("type") : &entry.value;
+  if (entry.value.is_map()) check_keys(at, entry.value, {"type", "title"}, "a property");
+  if (type == nullptr) {
+    at.found.push_back(text::say("fact-without-type", entry.key_range, {entry.key}));
+    return;
+  }
+  const auto declared = read_type(at, *type);
   if (!declared) return;
   if (!may_be_property(*declared)) {
     at.found.push_back(text::say("property-type", entry.value.range, {entry.key}));
     return;
   }
-  choice.properties.push_back({entry.key, declared->type});
+  std::string title = entry.value.is_map() ? text_of(at, entry.value, "title") : "";
+  if (title.empty()) title = in_words(entry.key);
+  choice.properties.push_back({entry.key, std::move(title), declared->type});
 }
 
 }  // namespace

@@ -36,7 +36,7 @@
 //   stops: {hose-bibb: {title: at the hose bibb}}
 //   choices:
 //     pipe-material:
-//       properties: {metal: yes-no, roughness: number}
+//       properties: {metal: yes-no, roughness: number}          # or {type: yes-no, title: one that …}
 //       members: {k-copper: {title: type K copper, spellings: [K copper], metal: yes, roughness: 140}}
 //   derived:
 //     pipe:
@@ -82,6 +82,7 @@ struct Member {
 
 struct Property {
   std::string name;
+  std::string title;  // as it follows "is": "metal", "one that stores hot water"
   Type type;
 };
 

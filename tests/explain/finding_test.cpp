@@ -69,12 +69,48 @@ TEST(Finding, BlamesClausesByLabel) {
   EXPECT_EQ(told(any, "line: [reducer]"), "pass: A reducer.");
 }
 
+TEST(Finding, BlamesTheLabelsInsideALabel) {
+  const std::string rule =
+      "    require:\n      any:\n        kept: some gauge in line\n        called off in time:\n          all:\n"
+      "            the day: pressure.read-on is recorded\n            a reducer: some reducer in line\n";
+  EXPECT_EQ(told(rule, "line: [reducer]"), "fail: None of these holds: kept; called off in time (missing: the day).");
+  EXPECT_EQ(told(rule, "line: [reducer]\npressure: {read-on: 2026-09-14}"), "pass: Called off in time.");
+}
+
+TEST(Finding, LimitWithRowsShowsTheRowUsed) {
+  const auto limits = [](const std::string& pipe) {
+    const World world("    each: pipe in line\n    require: pipe.length <= limit.span[pipe.material]\n",
+                      "line: [pipe: {" + pipe + "}]");
+    EXPECT_EQ(world.said, "");
+    std::vector<std::string> shown;
+    for (const auto& limit : world.finding().limits) {
+      std::string line = limit.value + "|" + limit.written + "|" + limit.citation.section;
+      for (const auto& replaced : limit.replaced) line += "|" + replaced;
+      shown.push_back(line);
+    }
+    return shown;
+  };
+  EXPECT_THAT(limits("material: k-copper, length: 3 ft"), ElementsAre("10 ft||1|12 ft (town 7)"));
+  EXPECT_THAT(limits("material: hdpe, length: 3 ft"), ElementsAre("20 ft||1"));
+  EXPECT_THAT(limits("material: \"one of (k-copper, hdpe)\", length: 3 ft"),
+              ElementsAre("10 ft||1|12 ft (town 7)", "20 ft||1"));
+  EXPECT_THAT(limits("length: 3 ft"), ElementsAre("no value||"));
+  const World breaker("    each: preventer in line\n    require: preventer.height above floor >= limit.rise\n",
+                      "line: [breaker: {height: 9 in above floor}]");
+  ASSERT_EQ(breaker.finding().limits.size(), 1U);
+  EXPECT_EQ(breaker.finding().limits[0].value + "|" + breaker.finding().limits[0].written, "6 in|");
+}
+
 TEST(Finding, IfNotSpeaksForTheRule) {
   const std::string rule =
       "    each: pipe in line\n    require: pipe.material is k-copper\n    if-not: The pipe is {pipe.material}, "
       "{pipe.length} long.\n";
   EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe, length: 3 ft}]"), "fail: The pipe is polyethylene, 3 ft long.");
   EXPECT_EQ(told(rule, "line: [pipe: {material: hdpe}]"), "fail: The pipe is polyethylene, (not stated) long.");
+  EXPECT_EQ(
+      told("    require:\n      all:\n        the day: pressure.read-on is recorded\n    if-not: Nobody read it.\n",
+           "name: a"),
+      "fail: Nobody read it. Missing: the day.");
 }
 
 TEST(Finding, NotApplicableSaysWhy) {
@@ -97,7 +133,7 @@ TEST(Finding, WhereThatHoldsIsNotBlamed) {
       "    each: pipe in line where (pipe.material is k-copper and pipe.length >= 2 ft)\n    require: pipe.size >= 1 "
       "in\n";
   EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, length: 1 ft}]"),
-            "not applicable: There is no pipe whose material is type K copper and the pipe's length is at least 2 ft.");
+            "not applicable: There is no pipe whose material is type K copper and whose length is at least 2 ft.");
   EXPECT_EQ(told(rule, "line: [pipe: {material: k-copper, size: 3/4\"}]"),
             "undecided: Fails if it applies. The pipe's length is not stated.");
 }
@@ -164,6 +200,37 @@ TEST(Lines, ShowEveryNodeWithValueAndPlace) {
             "    limit.most-pressure = 80 psi (code 1, the project's rules)\n"
             "require = no\n"
             "  some reducer in line = no\n");
+}
+
+TEST(Lines, ShowListsRowsAndTables) {
+  const auto lines = [](const std::string& require) {
+    const World world("    each: pipe in line\n    require: " + require + "\n",
+                      "line: [pipe: {material: k-copper, length: 3 ft}]");
+    EXPECT_EQ(world.said, "");
+    std::string all;
+    for (const auto& line :
+         explain::lines(world.context(), evaluate::explain(world.judgement, world.judgement.decisions.at(0)))) {
+      all += std::string(2 * line.depth, ' ') + line.text + " = " + line.value + "\n";
+    }
+    return all;
+  };
+  EXPECT_EQ(lines("pipe.material is one of limit.good-materials"),
+            "require = yes\n"
+            "  pipe.material is one of limit.good-materials = yes\n"
+            "    pipe.material = type K copper\n"
+            "    limit.good-materials = type K copper (code 2, the project's rules)\n");
+  EXPECT_EQ(lines("pipe.length >= limit.span[pipe.material]"),
+            "require = no\n"
+            "  pipe.length >= limit.span[pipe.material] = no\n"
+            "    pipe.length = 3 ft\n"
+            "    limit.span[pipe.material] = 10 ft (code 1, the project's rules)\n"
+            "      pipe.material = type K copper\n");
+  EXPECT_EQ(lines("pipe.length >= bores[pipe.material].bore"),
+            "require = yes\n"
+            "  pipe.length >= bores[pipe.material].bore = yes\n"
+            "    pipe.length = 3 ft\n"
+            "    bores[pipe.material].bore = 1 in (code 2, the project's rules)\n"
+            "      pipe.material = type K copper\n");
 }
 
 TEST(Finding, ThingInBracesIsCalledByItsKind) {

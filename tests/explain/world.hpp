@@ -36,7 +36,8 @@ records:
       house: {type: record house}
       pressure: {type: record pressure}
       line: {type: list, of: [pipe, meter, wall, gauge, reducer, preventer], walk: yes, ask: "What does the water meet?", at: truck, cost: look}
-      papers: {type: list, of: [approval], left-out: none}
+      papers: {type: list, of: [approval, permit], left-out: none}
+      tests: {type: list, of: [test]}
       confirmed: answers
   house: {facts: {units: {type: number, title: dwelling units}, sprinklers: {type: text}}}
   pressure:
@@ -48,20 +49,51 @@ records:
       read-on: {type: date, title: day of the reading}
   sleeve: {title: sleeve, short: size, facts: {size: size}}
 kinds:
-  pipe: {title: pipe, passive: yes, facts: {material: material, size: size, length: {type: length, never-negative: yes}}}
+  pipe:
+    title: pipe
+    passive: yes
+    facts:
+      material: material
+      size: size
+      length: {type: length, never-negative: yes}
+      new: {type: yes-no, ask: "Is this pipe new in this job?"}
+      owned: {type: yes-no, ask: "Does the utility own it?", says: is the utility's own}
+      joint: {type: yes-no, ask: "Is there a joint in the wall?"}
+      held: {type: yes-no, ask: "Does it hold?"}
+      before: {type: nearest pipe upstream, title: pipe before it}
   meter: {title: meter, facts: {size: size, height: {type: height, mark: floor}}}
   wall: {title: foundation wall, passive: yes, facts: {sleeve: {type: record sleeve, ask: "Is there a sleeve?", at: bibb, cost: look}, pipe: {type: nearest pipe upstream}}}
   gauge: {title: pressure gauge, facts: {reads: pressure}}
   reducer: {title: pressure reducing valve, facts: {set-to: {type: pressure, title: set pressure}}}
   breaker: {title: vacuum breaker, groups: [preventer], facts: {height: height}}
   double-check: {title: double check, groups: [preventer], facts: {height: height}}
+  permit: {facts: {dated: {type: date, title: date}, until: {type: date, title: last day}}}
+  test: {facts: {passed: {type: yes-no, ask: "Did it pass?", says: passed}, lasted: {type: time, title: time held}}}
   approval: {facts: {for: text, by: text, at: element, dated: date}}
+derived:
+  pipe:
+    long:
+      type: yes-no
+      says: is a long one
+      is: pipe.length > 10 ft
 )";
 
 inline constexpr const char* trade_sources = R"(format: sources/1
 documents:
   code: {title: Trade Code, edition: "2018", kind: model code, sections: {"1": {about: a, seen: secondary, where: a forum}, "2": {about: b, seen: adopted text}}}
   town: {title: Town Code, kind: ordinance, sections: {"7": {about: c, seen: adopted text}}}
+)";
+
+inline constexpr const char* trade_tables = R"(format: tables/1
+tables:
+  bores:
+    title: Bores of pipe
+    source: code 2
+    keys: {material: {type: material}}
+    columns: {bore: {type: length}}
+    rows:
+      - [k-copper, 1 in]
+      - [hdpe, 2 in]
 )";
 
 inline constexpr const char* trade_limits = R"(limits:
@@ -71,6 +103,7 @@ inline constexpr const char* trade_limits = R"(limits:
   good-materials: {title: Materials for new pipe, type: list of material, values: {code 2: [k-copper]}}
   doubtful: {title: Least pressure, type: pressure, values: {code 2: {value: 40 psi, doubt: two printings disagree}}}
   rise: {title: Rise of a breaker, by: preventer, values: {code 2: {breaker: 6 in}}}
+  span: {title: Longest pipe, by: material, values: {town 7: {k-copper: 12 ft}, code 1: {k-copper: 10 ft, hdpe: 20 ft}}}
 )";
 
 struct World {
@@ -98,6 +131,7 @@ struct World {
     for (const auto& [name, text] :
          {std::pair<std::string, std::string>{"vocabulary", trade_vocabulary},
           {"sources", trade_sources},
+          {"tables", trade_tables},
           {"rules", "format: rules/1\ntopic: trade\nstage: survey\n" + std::string(trade_limits) +
                         "rules:\n  tried:\n    title: The rule under trial\n    source: code 1\n" + keys +
                         "    why: Because.\n    fix: Mend it.\n"}}) {
