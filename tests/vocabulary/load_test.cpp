@@ -78,6 +78,17 @@ TEST(LoadVocabulary, ReadsEveryKindOfDeclaration) {
   EXPECT_EQ(v.kinds("pressure").count(), 0U) << "a record is no kind";
 }
 
+TEST(LoadVocabulary, ReadsWhatIsSaidOfAThing) {
+  const auto world = load_vocabulary(
+      {"kinds: {wall: {facts: {dry: {type: yes-no, says: is dry}}}}\n"
+       "choices: {soil: {properties: {loose: {type: yes-no, title: one that runs}, wet: yes-no}, members: [sand]}}\n"});
+  const auto& wall = world.vocabulary.shapes[*world.vocabulary.shape("wall")];
+  EXPECT_EQ(wall.fields[*wall.field("dry")].says, "is dry");
+  const auto& soil = world.vocabulary.choices[*world.vocabulary.choice("soil")];
+  EXPECT_EQ(soil.properties[0].title, "one that runs");
+  EXPECT_EQ(soil.properties[1].title, "wet");
+}
+
 TEST(LoadVocabulary, ReadsChoicesWithProperties) {
   const auto world = load_vocabulary({small});
   const auto& material = world.vocabulary.choices[*world.vocabulary.choice("pipe-material")];
@@ -256,6 +267,11 @@ INSTANTIATE_TEST_SUITE_P(
             "branches.line)\n"},
         WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, of: [wall]}}}}",
                         "3:46 fact-key-misplaced: \"of\" belongs to a list only.\n"},
+        WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, says: is thick}}}}",
+                        "3:46 fact-key-misplaced: \"says\" belongs to a yes or no only.\n"},
+        WrongVocabulary{
+            "choices: {soil: {properties: {loose: {type: yes-no, ask: what}}, members: [sand]}}",
+            "3:53 vocabulary-key: \"ask\" is not a key of a property. (did you mean one of type, title?)\n"},
         WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, mark: grade}}}}",
                         "3:46 fact-key-misplaced: \"mark\" belongs to a depth or height only.\n"},
         WrongVocabulary{"kinds: {wall: {facts: {floor: {type: height, mark: grad}}}}\nmarks: {grade: grade}",
