@@ -162,7 +162,7 @@ Judgement prepare(const rulebook::Rulebook& book, const site::Site& site, const 
   judgement.book = &book;
   judgement.site = &site;
   judgement.options = options;
-  judgement.plan = make_plan(book, site, options.only_rule);
+  judgement.plan = make_plan(book, site, options.only_rule, options.checked_on);
   judgement.cells = judgement.plan.cells;
   // One an instance and an open list, and at most one more a rule.
   const Plan& plan = judgement.plan;

@@ -1,4 +1,5 @@
 // Paths, derived values, papers and answers: what a site holds is found once, when it is laid out.
+#include "evaluate/papers.hpp"
 #include "evaluate/planner.hpp"
 
 namespace headgate::evaluate {
@@ -127,10 +128,15 @@ void Planner::confirmed(Draft& draft) {
 }
 
 void Planner::paper(Draft& draft) {
-  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_);
+  const PaperFound found =
+      find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_, plan_.checked_on);
   draft.planned.paper = found.paper;
-  draft.planned.cell = constant(
-      cell_of(vocabulary::of_truth(found.truth), found.truth == Truth::undecided ? Why::unfinished : Why::known));
+  draft.planned.list = found.list;
+  if (found.truth == Truth::undecided && found.list == site::nowhere) {
+    draft.planned.element = found.element;
+    draft.planned.field = found.field;
+  }
+  draft.planned.cell = constant(cell_of(vocabulary::of_truth(found.truth), found.why));
 }
 
 }  // namespace headgate::evaluate

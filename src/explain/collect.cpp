@@ -285,7 +285,8 @@ Question question(const Context& context, const Evaluated& leaf) {
     return out;
   }
   // A value that is there but does not settle it: the fact it is about, and what about it.
-  const Evaluated* fact = node.op == Op::path ? &cause : nullptr;
+  const bool of_paper = node.op == Op::paper && cause.element != site::nowhere;
+  const Evaluated* fact = node.op == Op::path || of_paper ? &cause : nullptr;
   for (std::size_t i = 0; fact == nullptr && i < cause.kids.size(); ++i) {
     const auto& kid = cause.kids[i];
     if (kid.tree != nullptr && kid.tree->nodes[kid.node].op == Op::path) fact = &kid;
@@ -295,7 +296,7 @@ Question question(const Context& context, const Evaluated& leaf) {
   out.fact = fact_address(context, *fact);
   out.about = about(context, *fact);
   if (field == nullptr) return out;
-  if (node.op == Op::path && !field->ask.empty()) out.ask = field->ask;
+  if ((node.op == Op::path || (of_paper && cause.why != Why::too_close)) && !field->ask.empty()) out.ask = field->ask;
   if (cause.why == Why::too_close && field->cost == vocabulary::Cost::measure)
     out.ask = "A closer reading: " + undecided(context, leaf) + ".";
   ask_as(*field, out);

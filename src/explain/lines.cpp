@@ -52,6 +52,7 @@ std::string place_of(const Context& context, const Evaluated& of) {
     return context.sources->place(value.range);
   }
   if (of.table >= 0) return context.sources->place(context.book->tables[static_cast<std::size_t>(of.table)].range);
+  if (of.paper >= 0) return context.sources->place(context.site->elements[static_cast<std::size_t>(of.paper)].range);
   const auto* slot = of.tree->nodes[of.node].op == Op::path ? slot_of(context, of) : nullptr;
   return slot != nullptr && slot->origin != site::Origin::left_out ? context.sources->place(slot->range) : "";
 }

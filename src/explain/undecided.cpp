@@ -75,8 +75,13 @@ std::string too_close(const Context& context, const Evaluated& of) {
     case Op::one_of:
     case Op::in_list:
       return fmt::format("{}, which may or may not be {}", told_value(context, of.kids[0]), any_of(context, of));
-    default: return "it cannot be told whether " + in_words(context, *of.tree, of.node);
+    case Op::paper:
+      if (of.element != site::nowhere)
+        return subject(context, of) + " is too coarse to compare with the day it is checked on";
+      break;
+    default: break;
   }
+  return "it cannot be told whether " + in_words(context, *of.tree, of.node);
 }
 
 // "rock", "a double check": what a limit with rows was asked for.

@@ -246,6 +246,8 @@ const std::vector<Message>& catalogue() {
       {"undefined-branch", error, "\"{0}\" is not among {1}.", "did you mean {2}?"},
       {"branch-twice", error, "\"{0}\" leaves the line in two places.", "give the second one a name of its own"},
       {"branch-loop", error, "\"{0}\" leaves from itself.", "name it in the line it leaves from"},
+      {"paper-by-nobody", warning, "\"{0}\" is nobody's role here, so this {1} counts for nothing.",
+       "did you mean {2}?"},
       // Addresses: {0} a step of one.
       {"address-form", error, "\"{0}\" is not the address of a fact.",
        "write it as in pressure.highest-static, line[3].size or line.meter.size"},

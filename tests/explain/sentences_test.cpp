@@ -150,6 +150,21 @@ TEST(Sentence, PapersAndConfirmations) {
   EXPECT_EQ(told("confirmed as drawing-12", "name: a"), "undecided: Nobody has confirmed drawing 12.");
 }
 
+TEST(Sentence, PapersThatRanOutOrDoNotSay) {
+  const std::string rule = "approved by building-official";
+  const auto paper = [&](const std::string& facts, const std::string& site = "checked-on: 2026-07-01\n") {
+    return told(rule, site + "papers: [approval: {for: tried" + facts + "}]");
+  };
+  EXPECT_EQ(paper(", by: building official, until: 2026-06-30"),
+            "fail: The approval by the building official (papers[1]) has run out.");
+  EXPECT_EQ(paper(""), "undecided: Who gave the approval? Not stated.");
+  EXPECT_EQ(paper(", by: unknown"), "undecided: Who gave the approval? Nobody knows.");
+  EXPECT_EQ(paper(", by: building official, until: 2026-06-30", ""), "undecided: Day of the check is not stated.");
+  EXPECT_EQ(paper(", by: building official, until: before 2026-12-01"),
+            "undecided: The approval's last day is too coarse to compare with the day it is checked on.");
+  EXPECT_EQ(told(rule, "papers: [more]"), "undecided: The papers is not written down to its end.");
+}
+
 TEST(Sentence, YesNoFactIsItsQuestionAnswered) {
   EXPECT_EQ(told("not pressure.running", "pressure: {running: yes}"), "fail: Was any water running? Yes.");
   EXPECT_EQ(told("not pressure.running", "pressure: {running: no}"), "pass: Was any water running? No.");

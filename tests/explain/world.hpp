@@ -55,7 +55,7 @@ kinds:
   reducer: {title: pressure reducing valve, facts: {set-to: {type: pressure, title: set pressure}}}
   breaker: {title: vacuum breaker, groups: [preventer], facts: {height: height}}
   double-check: {title: double check, groups: [preventer], facts: {height: height}}
-  approval: {facts: {for: text, by: text, at: element, dated: date}}
+  approval: {title: approval, facts: {for: text, by: {type: text, ask: "Who gave the approval?"}, at: element, dated: date, until: {type: date, title: last day}}}
 )";
 
 inline constexpr const char* trade_sources = R"(format: sources/1

@@ -45,7 +45,7 @@ WorkedClause work(Interpreter& interpreter, const Clause& clause, const Frame& e
 class RuleWork {
  public:
   RuleWork(const rulebook::Rulebook& book, const site::Site& site, const Occasion& occasion, std::uint32_t index)
-      : rule_(book.rules[index]), index_(index), occasion_(occasion), interpreter_(book, site) {}
+      : rule_(book.rules[index]), index_(index), occasion_(occasion), interpreter_(book, site, occasion.checked_on) {}
 
   std::vector<Finding> findings() {
     if (rule_.standing != rulebook::Standing::in_force) {
@@ -155,7 +155,7 @@ std::vector<Finding> judge(const rulebook::Rulebook& book, const site::Site& sit
 }
 
 Worked evaluate(const Tree& tree, const rulebook::Rulebook& book, const site::Site& site) {
-  return Interpreter(book, site).work(tree, {});
+  return Interpreter(book, site, evaluate::occasion(book, site, {}).checked_on).work(tree, {});
 }
 
 }  // namespace headgate::reference

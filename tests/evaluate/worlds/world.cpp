@@ -67,8 +67,8 @@ kinds:
   sewer: {short: beside, facts: {beside: length}}
   gas: {short: beside, facts: {beside: length}}
   test: {facts: {kind: laying, done-on: date, filed-on: date}}
-  approval: {groups: [paper], facts: {for: text, by: text, at: element, dated: date}}
-  order: {groups: [paper], facts: {for: text, by: text, at: element, limit: text, value: text}}
+  approval: {groups: [paper], facts: {for: text, by: text, at: element, dated: date, until: date}}
+  order: {groups: [paper], facts: {for: text, by: text, at: element, limit: text, value: text, dated: date, until: date, number: text}}
 )";
 
 const char* const small_sources = R"(format: sources/1
