@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "evaluate/approval.hpp"
 #include "evaluate/occasion.hpp"
 #include "evaluate/planner.hpp"
 
@@ -96,8 +97,7 @@ class RuleLayer {
     if (of.mode == Clause::Mode::single) {
       out.node = planner_.plan(*of.tree, bindings);
       out.truth = planner_.cell(out.node);
-      const auto& root = of.tree->nodes[of.tree->root];
-      out.approval = root.op == expression::Op::paper && root.index == 0;
+      out.approval = holds_approval(*of.tree);
       made.approvals = made.approvals || out.approval;
       return out;
     }

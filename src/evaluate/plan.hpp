@@ -92,7 +92,7 @@ struct PlannedClause {
   const rulebook::Clause* clause = nullptr;
   CellId truth = 0;
   PlannedId node = not_planned;  // of a single expression
-  bool approval = false;         // it is an approval by itself
+  bool approval = false;         // of a single expression: some part of it is an approval
   std::vector<PlannedClause> kids;
 };
 
@@ -106,7 +106,7 @@ struct Instance {
   std::vector<PlannedClause> unless;
   PlannedId due = not_planned, done = not_planned;
   std::vector<PlannedId> holes;
-  bool approvals = false;  // some clause is an approval
+  bool approvals = false;  // some clause holds an approval
 };
 
 // What deciding reads of an instance, side by side. `plain`: no duty and no approval, so nothing else.

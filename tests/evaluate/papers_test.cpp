@@ -80,5 +80,45 @@ TEST(Papers, ATitleIsASpellingOfTheRole) {
   EXPECT_EQ(world.outcomes("it"), "accepted");
 }
 
+// The same said as one expression and as labelled clauses comes to the same.
+TEST(Papers, AcceptedInsideAnExpression) {
+  const auto judged = [](const std::string& require, const std::string& wet, bool approved = true) {
+    return World({.rules = rule("it", "require: " + require),
+                  .site = "stage: entry\nwet: " + wet + "\nline: [wall: {sleeve: none, arch: yes}, wall: {sleeve: none}]" +
+                          (approved ? "\npapers: [approval: {for: it, by: inspector}]" : "")})
+        .outcomes("it");
+  };
+  EXPECT_EQ(judged("wet and approved by building-official", "yes"), "accepted");
+  EXPECT_EQ(judged("\n  all:\n    it is wet: wet\n    approved: approved by building-official", "yes"), "accepted");
+  EXPECT_EQ(judged("wet and approved by building-official", "no"), "fail");
+  EXPECT_EQ(judged("wet and approved by building-official", "yes", false), "fail");
+  EXPECT_EQ(judged("wet or approved by building-official", "yes"), "pass");
+  EXPECT_EQ(judged("wet or approved by building-official", "no"), "accepted");
+  EXPECT_EQ(judged("wet or approved by building-official", "unknown"), "accepted");
+  EXPECT_EQ(judged("wet and (wet is no or approved by building-official)", "yes"), "accepted");
+  EXPECT_EQ(judged("not (wet is no or not approved by building-official)", "yes"), "accepted");
+  EXPECT_EQ(judged("not approved by building-official", "yes", false), "pass") << "none is on file";
+  EXPECT_EQ(judged("wet and not approved by water-superintendent", "yes"), "pass");
+  EXPECT_EQ(judged("ordered by building-official or wet", "yes"), "pass");
+}
+
+TEST(Papers, AcceptedThroughAList) {
+  const auto judged = [](const std::string& require, const std::string& walls) {
+    return World({.rules = rule("it", "require: " + require),
+                  .site = "stage: entry\nline: [" + walls + "]\npapers: [approval: {for: it, by: inspector}]"})
+        .outcomes("it");
+  };
+  const std::string every = "every wall in line has (wall.arch or approved by building-official)";
+  EXPECT_EQ(judged(every, "wall: {arch: yes}, wall: {arch: yes}"), "pass");
+  EXPECT_EQ(judged(every, "wall: {arch: yes}, wall: {arch: no}"), "accepted");
+  EXPECT_EQ(judged(every, "gauge"), "pass") << "of no wall nothing has to be approved";
+  const std::string some = "some wall in line has (wall.arch or approved by building-official)";
+  EXPECT_EQ(judged(some, "wall: {arch: yes}, wall: {arch: no}"), "pass");
+  EXPECT_EQ(judged(some, "wall: {arch: no}, wall: {arch: no}"), "accepted");
+  const std::string no_bare = "no wall in line where wall.arch has (not approved by building-official)";
+  EXPECT_EQ(judged(no_bare, "wall: {arch: no}"), "pass");
+  EXPECT_EQ(judged(no_bare, "wall: {arch: no}, wall: {arch: yes}"), "accepted");
+}
+
 }  // namespace
 }  // namespace headgate::test
