@@ -221,7 +221,7 @@ void Planner::in_list(Draft& draft, Frame& frame) {
     of.planned.cell = constant(cell_of(vocabulary::unknown(), why));
   }
   of.planned.limit = static_cast<std::int32_t>(list.index);
-  of.planned.chain = silent ? -1 : 0;
+  of.planned.chain = chain.empty() ? -1 : 0;
   draft.kids.push_back(keep(of));
   if (silent) {
     draft.planned.cell = constant(cell_of(vocabulary::of_truth(Truth::undecided), why));

@@ -128,8 +128,7 @@ void Planner::confirmed(Draft& draft) {
 }
 
 void Planner::paper(Draft& draft) {
-  const PaperFound found =
-      find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_, plan_.checked_on);
+  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_, plan_.checked_on);
   draft.planned.paper = found.paper;
   draft.planned.list = found.list;
   if (found.truth == Truth::undecided && found.list == site::nowhere) {

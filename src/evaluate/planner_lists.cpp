@@ -86,14 +86,18 @@ void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, s
     const auto* tree = value.form == LimitValue::Form::rows ? row_of(value, key) : value.tree ? &*value.tree : nullptr;
     if (value.form == LimitValue::Form::rows && tree == nullptr) continue;
     draft.planned.chain = static_cast<std::int32_t>(i);
-    if (value.form == LimitValue::Form::unknown || tree == nullptr) return not_known(draft, Why::no_value);
+    if (value.form == LimitValue::Form::unknown && !value.doubt.empty()) return not_known(draft, Why::doubt);
+    if (value.form == LimitValue::Form::unknown) return not_known(draft, Why::no_value);
+    if (tree == nullptr) return not_known(draft, Why::known);  // a list or a table is asked by what stands around it
     bases_.push_back({index, i, key, element});
     draft.kids.push_back(plan(*tree, element == site::nowhere ? Frame{} : Frame{element}));
     bases_.pop_back();
     const CellId inner = cell(draft.kids.back());
     if (!value.doubt.empty()) return not_known(draft, Why::doubt);
+    const bool plain = tree->nodes[tree->root].op == Op::literal;
+    if (plain && tree->nodes[tree->root].value.presence == Presence::unknown) return not_known(draft, Why::no_value);
     // A plain number needs no step of its own.
-    if (tree->nodes[tree->root].op == Op::literal)
+    if (plain)
       draft.planned.cell = inner;
     else
       step(draft, Code::copy, {inner});
@@ -156,10 +160,10 @@ void Planner::look_up(Draft& draft, Frame& frame) {
     draft.planned.limit = static_cast<std::int32_t>(limit_index);
     draft.planned.table = -1;
     operands.erase(operands.begin());
+    draft.planned.chain = chain.empty() ? -1 : 0;
     if (chain.empty() || chain[0].form != LimitValue::Form::table || !chain[0].doubt.empty()) {
       return not_known(draft, chain.empty() || chain[0].doubt.empty() ? Why::no_value : Why::doubt);
     }
-    draft.planned.chain = 0;
     draft.planned.table = static_cast<std::int32_t>(chain[0].table);
   }
   for (std::size_t k = 0; k < operands.size(); ++k) operands[k] = kind_key(operands[k], draft, k);

@@ -143,6 +143,7 @@ void add_limit(const Context& context, const Evaluated& of, std::uint32_t depth,
     shown_limit.layer = layer_words(value.layer);
     shown_limit.citation = shown(context, value.citation);
     shown_limit.replaced = replaced_words(context, of);
+    if (shown_limit.citation.doubt.empty()) shown_limit.citation.doubt = value.doubt;
   }
   const auto alike = [&](const LimitShown& other) {
     return other.name == shown_limit.name && other.value == shown_limit.value;
@@ -278,6 +279,8 @@ Question question(const Context& context, const Evaluated& leaf) {
     return list_question(context, open);
   }
   if (cause.tree == nullptr) return out;
+  // The text itself is open: no reading settles that.
+  if (cause.why == Why::doubt || cause.why == Why::no_value) return out;
   const auto& node = cause.tree->nodes[cause.node];
   if (node.op == Op::confirmed) {
     out.fact = "confirmed." + node.name;

@@ -60,6 +60,38 @@ TEST(Check, EveryHouseEndsAsItsStorySays) {
   }
 }
 
+std::string in_one_line(const std::string& text) {
+  std::istringstream words(text);
+  std::string all;
+  for (std::string word; words >> word;) all += (all.empty() ? "" : " ") + word;
+  return all;
+}
+
+TEST(Check, DoubtIsToldInItsOwnWordsWithWhomToAsk) {
+  const Scratch scratch;
+  const std::string place = scratch.file("doubtful.yaml", R"(format: place/1
+id: doubtful
+title: City of Two Prints (invented)
+adopts: irc-2018
+sources:
+  own:
+    title: Own Code
+    kind: ordinance
+    sections: {"1": {about: pressure, seen: secondary, doubt: two printed versions disagree}}
+limits:
+  static-pressure-max: {own 1: unknown}
+)");
+  const std::string words = "is doubtful: two printed versions disagree; ask City of Two Prints which value counts";
+  const Ran ran = run({"check", example("as-built"), "--place", place});
+  EXPECT_EQ(ran.status, 3) << ran.err;
+  const std::string text = in_one_line(ran.out);
+  const std::size_t waits = text.find(words);
+  EXPECT_LT(text.rfind("UNDECIDED", waits), waits) << ran.out;
+  EXPECT_NE(waits, std::string::npos) << ran.out;
+  const Ran explained = run({"explain", example("as-built"), "reducer-above-static-limit", "--place", place});
+  EXPECT_TRUE(has(in_one_line(explained.out), words)) << explained.out;
+}
+
 TEST(Check, TextStaysWithinEightyColumns) {
   for (const auto* name : {"as-found", "as-planned", "as-built"}) {
     std::istringstream lines(run({"check", example(name), "--all"}).out);

@@ -84,7 +84,8 @@ TEST(Papers, ATitleIsASpellingOfTheRole) {
 TEST(Papers, AcceptedInsideAnExpression) {
   const auto judged = [](const std::string& require, const std::string& wet, bool approved = true) {
     return World({.rules = rule("it", "require: " + require),
-                  .site = "stage: entry\nwet: " + wet + "\nline: [wall: {sleeve: none, arch: yes}, wall: {sleeve: none}]" +
+                  .site = "stage: entry\nwet: " + wet +
+                          "\nline: [wall: {sleeve: none, arch: yes}, wall: {sleeve: none}]" +
                           (approved ? "\npapers: [approval: {for: it, by: inspector}]" : "")})
         .outcomes("it");
   };

@@ -174,11 +174,34 @@ TEST(Sentence, YesNoFactIsItsQuestionAnswered) {
 }
 
 TEST(Sentence, LimitsThatDoNotTell) {
-  EXPECT_EQ(told("pressure.lowest >= limit.doubtful", "pressure: {lowest: 50 psi}"),
-            "undecided: Least pressure is doubtful: ask the authority which value counts.");
+  EXPECT_EQ(
+      told("pressure.lowest >= limit.doubtful", "pressure: {lowest: 50 psi}"),
+      "undecided: Least pressure is doubtful: two printings disagree; ask the authority having jurisdiction which "
+      "value counts.");
+  EXPECT_EQ(told("pressure.lowest >= limit.unread", "pressure: {lowest: 50 psi}"),
+            "undecided: Most pressure is doubtful: a page is torn; ask City of Town which value counts.");
+  EXPECT_EQ(
+      told("    each: pipe in line\n    require: pipe.material is in limit.torn\n", "line: [pipe: {material: hdpe}]"),
+      "undecided: Materials of the torn page is doubtful: a page is torn; ask City of Town which value counts.");
+  EXPECT_EQ(told("pressure.lowest >= limit.nobody-knows", "pressure: {lowest: 50 psi}"),
+            "undecided: Some pressure is not known.");
   EXPECT_EQ(told("    each: preventer in line\n    require: preventer.height above floor >= limit.rise\n",
                  "line: [double-check: {height: 9 in above floor}]"),
             "undecided: Rise of a breaker has no value for this kind.");
+}
+
+TEST(Sentence, AnUnknownCellBlamesTheTable) {
+  const std::string rule = "pressure.lowest >= limit.by-units[house.units].least";
+  EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 10}"),
+            "pass: Lowest static pressure is 50 psi, at least 40 psi (pressure by units).");
+  EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 100}"),
+            "undecided: The table Pressure by units does not give the value for 100.");
+  EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 7}"),
+            "undecided: The table Pressure by units has no row for 7.");
+  EXPECT_EQ(told("pressure.lowest >= limit.by-units-doubtful[house.units].least",
+                 "pressure: {lowest: 50 psi}\nhouse: {units: 10}"),
+            "undecided: Pressure by units of the torn page is doubtful: a page is torn; ask City of Town which value "
+            "counts.");
 }
 
 TEST(Sentence, ReferenceAcrossAnUnfinishedLine) {

@@ -64,6 +64,14 @@ documents:
   town: {title: Town Code, kind: ordinance, sections: {"7": {about: c, seen: adopted text}}}
 )";
 
+inline constexpr const char* trade_place = R"(format: place/1
+id: town
+title: A town
+adopts: [code, town]
+sources:
+  torn: {title: Torn Code, publisher: City of Town, kind: ordinance, sections: {"9": {about: d, seen: secondary, doubt: a page is torn.}}}
+)";
+
 inline constexpr const char* trade_limits = R"(limits:
   most-pressure: {title: Highest pressure without a reducer, values: {code 1: 80 psi}}
   least-height: {title: Lowest a meter sits, values: {code 1: 12 in}}
@@ -71,6 +79,17 @@ inline constexpr const char* trade_limits = R"(limits:
   good-materials: {title: Materials for new pipe, type: list of material, values: {code 2: [k-copper]}}
   doubtful: {title: Least pressure, type: pressure, values: {code 2: {value: 40 psi, doubt: two printings disagree}}}
   rise: {title: Rise of a breaker, by: preventer, values: {code 2: {breaker: 6 in}}}
+  unread: {title: Most pressure, type: pressure, values: {torn 9: unknown}}
+  torn: {title: Materials of the torn page, type: list of material, values: {torn 9: unknown}}
+  nobody-knows: {title: Some pressure, type: pressure, values: {code 2: unknown}}
+  by-units:
+    title: Pressure by units
+    values:
+      code 1: {table: {keys: {units: {type: number, match: exact}}, columns: {least: pressure}, rows: [[10, 40 psi], [100, unknown]]}}
+  by-units-doubtful:
+    title: Pressure by units of the torn page
+    values:
+      torn 9: {table: {keys: {units: {type: number, match: exact}}, columns: {least: pressure}, rows: [[10, 40 psi]]}}
 )";
 
 struct World {
@@ -103,8 +122,7 @@ struct World {
                         "    why: Because.\n    fix: Mend it.\n"}}) {
       rulebook::add(library, file(name, text), found);
     }
-    place =
-        rulebook::read_place(file("place", "format: place/1\nid: town\ntitle: A town\nadopts: [code, town]\n"), found);
+    place = rulebook::read_place(file("place", trade_place), found);
     vocabulary = rulebook::read_vocabulary(library, {&*place}, found);
     book = rulebook::resolve(library, vocabulary, *place, std::nullopt, found);
     site = site::load(file("site", "format: site/1\nstage: entry\n" + described), vocabulary, found);
