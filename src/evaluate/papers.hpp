@@ -5,12 +5,16 @@
 //   - approval: {for: it, by: building-official}                     yes
 //   - approval: {for: it}                                            undecided: who gave it?
 //   - approval: {for: it, by: building-official, until: 2026-06-30}  checked on 2026-07-01: no; on no day: undecided
+//
+// An order may set a limit for the job; the rulebook is then resolved with it as its last layer.
+//   - order: {limit: test-interval, value: 6 months, by: water-superintendent}
 #pragma once
 
 #include <optional>
 #include <vector>
 
 #include "evaluate/trace.hpp"
+#include "rulebook/load.hpp"
 
 namespace headgate::evaluate {
 
@@ -31,5 +35,11 @@ struct PaperFound {
 PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const expression::Node& node,
                       const rulebook::Rule* rule, const std::vector<site::ElementId>& elements,
                       const std::optional<quantity::Interval>& checked_on);
+
+// The orders on file that set a limit, strongest first: the later dated, then the later written. Left out are those
+// whose last day is past and those by nobody; one that does not say who gave it, or whose last day cannot be judged,
+// is doubtful. `for` is words only.
+std::vector<rulebook::Order> orders(const site::Site& site, const vocabulary::Vocabulary& vocabulary,
+                                    const std::optional<quantity::Interval>& checked_on);
 
 }  // namespace headgate::evaluate

@@ -1,4 +1,6 @@
 // Paths, derived values, papers and answers: what a site holds is found once, when it is laid out.
+#include <utility>
+
 #include "evaluate/papers.hpp"
 #include "evaluate/planner.hpp"
 
@@ -100,8 +102,10 @@ std::optional<PlannedId> Planner::formula(const rulebook::Derived& derivation, s
   if (running_.size() >= most_running || !running_.insert(key).second) return std::nullopt;
   const auto bases = std::move(bases_);
   bases_.clear();
+  const Hand* const outer = std::exchange(hand_, nullptr);
   const PlannedId planned = plan(derivation.tree, {element});
   bases_ = bases;
+  hand_ = outer;
   running_.erase(key);
   derived_.emplace(key, planned);
   return planned;

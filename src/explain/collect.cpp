@@ -120,8 +120,11 @@ std::vector<std::string> replaced_words(const Context& context, const Evaluated&
   const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
   std::vector<std::string> all;
   for (std::size_t i = static_cast<std::size_t>(of.chain) + 1; i < limit.chain.size(); ++i) {
+    if (limit.chain[i].at != site::nowhere) continue;  // an order for one thing
     const std::string written = value_written(context, of, i);
-    if (!written.empty()) all.push_back(fmt::format("{} ({})", written, limit.chain[i].citation.words()));
+    const std::string by = limit.chain[i].citation.words();
+    if (!written.empty())
+      all.push_back(fmt::format("{} ({})", written, by.empty() ? layer_words(limit.chain[i].layer) : by));
   }
   return all;
 }
@@ -220,7 +223,7 @@ CitationShown shown(const Context& context, const rulebook::Citation& citation) 
   CitationShown out;
   out.document = citation.document;
   out.section = citation.section;
-  out.seen = std::string(rulebook::words(citation.seen));
+  if (!citation.document.empty()) out.seen = std::string(rulebook::words(citation.seen));  // else it is a paper
   out.where = citation.where;
   out.carried_from = citation.carried_from;
   out.doubt = citation.doubt;
@@ -232,7 +235,7 @@ CitationShown shown(const Context& context, const rulebook::Citation& citation) 
 }
 
 std::string layer_words(const rulebook::Layer& layer) {
-  if (layer.place.empty()) return "the project's rules";
+  if (layer.place.empty()) return layer.title.empty() ? "the project's rules" : layer.title;  // of a paper
   std::string words = layer.place;
   if (!layer.title.empty()) words += ", " + layer.title;
   if (layer.from) words += ", since " + quantity::show_date(*layer.from);

@@ -161,7 +161,8 @@ bool is_held_table(const Evaluated& of, const Evaluated& kid) {
 bool asked_for_itself(const Context& context, const Evaluated& path, const Evaluated& cause) {
   if (node_of(path).op != Op::path || path.kids.empty()) return false;
   const auto* field = field_of(context, path);
-  const bool dead_end = cause.why == Why::outside_table || cause.why == Why::no_row || cause.why == Why::of_none;
+  const bool dead_end = cause.why == Why::outside_table || cause.why == Why::no_row || cause.why == Why::no_value ||
+                        cause.why == Why::of_none;
   return dead_end && field != nullptr && !field->ask.empty();
 }
 

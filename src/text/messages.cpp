@@ -430,6 +430,7 @@ const std::vector<Message>& catalogue() {
        "a place that sets it writes citation: value, without values:"},
       {"limit-without-values", error, "The limit \"{0}\" has no values.", "write values: and a value a source"},
       {"no-such-limit", error, "There is no limit \"{0}\" to set.", "did you mean {1}?"},
+      {"order-of-many", error, "An order sets one value; \"{0}\" holds {1}.", ""},
       {"limit-of", error, "\"{0}\" is no kind, group or record.", "did you mean {1}?"},
       {"limit-by", error, "\"{0}\" is no group, kind or choice.", "did you mean {1}?"},
       {"limit-of-and-by", error, "The limit \"{0}\" has both of: and by:.", "keep one of them"},

@@ -65,6 +65,7 @@ class Interpreter {
     std::size_t chain = 0;
     std::size_t row = 0;
     site::ElementId element = site::nowhere;
+    Frame in_hand;
   };
 
   Worked node(const Tree& tree, NodeId id, Frame& frame);
@@ -95,8 +96,9 @@ class Interpreter {
   Value extreme_of(const Node& at, const Seen& seen, const Worked& out) const;
   bool never_negative(const Tree& tree, NodeId id) const;
 
-  Value limit(const Node& at, Worked& out);
-  Value limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out);
+  Value limit(const Node& at, Worked& out, const Frame& in_hand);
+  Value limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out,
+                  const Frame& in_hand);
   Value in_limit(const Tree& tree, const Node& at, Worked& out, Frame& frame);
   Value look_up(const Tree& tree, const Node& at, const Worked& out) const;
 
