@@ -45,7 +45,7 @@ struct Ran {
   std::size_t passed = 0;
   std::vector<std::string> failures;
   Coverage coverage;
-  std::map<std::string, const rulebook::Rule*> rules;  // every rule of every law tried, by counted_as
+  std::map<std::string, rulebook::Rule> rules;  // every rule of every law tried, by counted_as
 };
 
 std::string text_of(const Node& map, std::string_view key) {
@@ -255,7 +255,8 @@ void run(World& world, const Node& start, Trial trial, Ran& ran) {
   const Verdict verdict = verdict_of(trial, said);
   for (const auto& authority : said) {
     for (const auto& rule : authority.book->rules) {
-      if (rule.standing == rulebook::Standing::in_force) ran.rules.emplace(counted_as(*authority.book, rule), &rule);
+      const auto name = counted_as(*authority.book, rule);
+      if (rule.standing == rulebook::Standing::in_force && ran.rules.count(name) == 0) ran.rules.emplace(name, rule);
     }
     if (!asks(trial, authority)) continue;
     for (const auto& judgement : authority.judgements) cover(trial, judgement, ran.coverage);
@@ -286,7 +287,7 @@ std::vector<fs::path> trial_files(const std::vector<std::string>& paths) {
 
 bool all_covered(const Ran& ran) {
   return std::all_of(ran.rules.begin(), ran.rules.end(),
-                     [&](const auto& rule) { return missing(ran.coverage, rule.first, *rule.second).empty(); });
+                     [&](const auto& rule) { return missing(ran.coverage, rule.first, rule.second).empty(); });
 }
 
 std::string summary(const Ran& ran) {
@@ -296,7 +297,7 @@ std::string summary(const Ran& ran) {
   std::string gaps;
   std::string untried;
   for (const auto& [id, rule] : ran.rules) {
-    const std::string lacks = missing(ran.coverage, id, *rule);
+    const std::string lacks = missing(ran.coverage, id, rule);
     if (lacks.empty())
       ++covered;
     else if (ran.coverage.outcomes.count(id) == 0)
@@ -317,7 +318,7 @@ std::string summary_json(const Ran& ran) {
     const auto found = ran.coverage.outcomes.find(id);
     for (std::size_t i = 0; i < outcome_names.size(); ++i)
       outcomes[outcome_names[i]] = found == ran.coverage.outcomes.end() ? 0 : found->second[i];
-    rules.push_back({{"rule", id}, {"outcomes", outcomes}, {"missing", missing(ran.coverage, id, *rule)}});
+    rules.push_back({{"rule", id}, {"outcomes", outcomes}, {"missing", missing(ran.coverage, id, rule)}});
   }
   return nlohmann::ordered_json{{"passed", ran.passed}, {"failed", ran.failures}, {"rules", rules}}.dump(2) + "\n";
 }

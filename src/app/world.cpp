@@ -6,6 +6,8 @@
 #include <thread>
 
 #include "app/files.hpp"
+#include "evaluate/occasion.hpp"
+#include "evaluate/papers.hpp"
 
 namespace headgate::app {
 
@@ -272,6 +274,38 @@ void override_occasion(World& world, const vocabulary::Vocabulary& vocabulary, c
 
 }  // namespace
 
+namespace {
+
+// The rulebook with what the site's orders set; itself where they set nothing. What the place's files have to be told
+// was told when the rulebook without them was resolved.
+const rulebook::Rulebook* with_orders(World& world, Case& prepared, const Law& law, std::size_t place,
+                                      const rulebook::Rulebook& book, const site::Site& site) {
+  const auto checked_on = evaluate::occasion(book, site, prepared.evaluate).checked_on;
+  auto orders = evaluate::orders(site, law.vocabulary, checked_on);
+  if (orders.empty()) return &book;
+  const auto& kept = prepared.orders.emplace_back(std::move(orders));
+  text::Diagnostics found;
+  prepared.ordered.push_back(
+      rulebook::resolve(world.library, law.vocabulary, *law.places[place], book.day, found, kept));
+  for (auto& one : found) {
+    const bool of_orders = std::any_of(kept.begin(), kept.end(), [&](const rulebook::Order& order) {
+      return one.range.file == order.limit.range.file || one.range.file == order.value.range.file;
+    });
+    if (of_orders) world.found.push_back(std::move(one));
+  }
+  return &prepared.ordered.back();
+}
+
+void say_unknown_limits(World& world, const Case& prepared) {
+  std::vector<const rulebook::Rulebook*> books;
+  for (const auto& of_place : prepared.books) {
+    for (const auto& seen : of_place) books.push_back(seen.book);
+  }
+  for (const auto& orders : prepared.orders) rulebook::say_unknown_limits(orders, books, world.found);
+}
+
+}  // namespace
+
 Case prepare(World& world, const document::Node& site_tree, const Settings& settings) {
   Case prepared;
   prepared.evaluate = settings.evaluate;
@@ -287,9 +321,12 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
   const auto days = law_days(prepared.sites.front(), law->vocabulary);
   for (std::size_t place = 0; place < law->places.size(); ++place) {
     auto& seen = prepared.books.emplace_back();
-    for (const auto* book : books(world, *law, place, days))
-      seen.push_back({book, with_given(world, prepared, *law, *book)});
+    for (const auto* book : books(world, *law, place, days)) {
+      const auto* site = with_given(world, prepared, *law, *book);
+      seen.push_back({with_orders(world, prepared, *law, place, *book, *site), site});
+    }
   }
+  say_unknown_limits(world, prepared);
   if (world.sound()) prepared.law = law;
   return prepared;
 }

@@ -88,6 +88,9 @@ struct Case {
     const site::Site* site = nullptr;
   };
   std::vector<std::vector<Seen>> books;  // of each place of the law, one a stretch of time
+  // Where papers set limits for the job: the orders, and the rulebooks resolved with them.
+  std::deque<std::vector<rulebook::Order>> orders;
+  std::deque<rulebook::Rulebook> ordered;
   evaluate::Options evaluate;
 };
 Case prepare(World& world, const document::Node& site_tree, const Settings& settings);

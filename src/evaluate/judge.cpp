@@ -2,28 +2,14 @@
 
 #include <limits>
 
+#include "evaluate/approval.hpp"
 #include "evaluate/occasion.hpp"
 
 namespace headgate::evaluate {
 
-using rulebook::Clause;
 using rulebook::Rule;
 
 namespace {
-
-// Whether a clause that holds does so only through a recorded approval.
-bool by_approval(const PlannedClause& clause, const std::vector<Cell>& cells) {
-  if (cells[clause.truth].truth != Truth::yes) return false;
-  if (clause.clause->mode == Clause::Mode::single) return clause.approval;
-  bool some = false;
-  bool plainly = false;
-  for (const auto& kid : clause.kids) {
-    const bool approved = by_approval(kid, cells);
-    some = some || approved;
-    plainly = plainly || (cells[kid.truth].truth == Truth::yes && !approved);
-  }
-  return some && !(clause.clause->mode == Clause::Mode::any && plainly);
-}
 
 // Every row of section 5.
 struct Rows {
@@ -104,7 +90,7 @@ void judge_fully(const Judgement& judgement, const Brief& brief, const Instance&
     out.done_late = duty.done_late;
   }
   out.require = quantity::both(out.require, cells[brief.require].truth);
-  out.by_approval = at.approvals && at.require && by_approval(*at.require, cells);
+  out.by_approval = at.approvals && at.require && by_approval(judgement.plan, cells, *at.require);
   settle(out, rule, when);
 }
 
@@ -149,7 +135,7 @@ ClauseTrace trace_of(const Judgement& judgement, const PlannedClause& clause) {
   ClauseTrace out;
   out.clause = clause.clause;
   out.truth = judgement.cells[clause.truth].truth;
-  out.by_approval = by_approval(clause, judgement.cells);
+  out.by_approval = by_approval(judgement.plan, judgement.cells, clause);
   if (clause.node != not_planned) out.expression = evaluated(judgement.plan, judgement.cells, clause.node);
   for (const auto& kid : clause.kids) out.kids.push_back(trace_of(judgement, kid));
   return out;
@@ -162,7 +148,7 @@ Judgement prepare(const rulebook::Rulebook& book, const site::Site& site, const 
   judgement.book = &book;
   judgement.site = &site;
   judgement.options = options;
-  judgement.plan = make_plan(book, site, options.only_rule);
+  judgement.plan = make_plan(book, site, options.only_rule, options.checked_on);
   judgement.cells = judgement.plan.cells;
   // One an instance and an open list, and at most one more a rule.
   const Plan& plan = judgement.plan;

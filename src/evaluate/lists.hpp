@@ -1,4 +1,4 @@
-// Lists as a quantifier sees them, and papers on file. Known when a site is loaded.
+// Lists as a quantifier sees them. Known when a site is loaded.
 #pragma once
 
 #include <string_view>
@@ -24,14 +24,5 @@ bool never_negative(const expression::Tree& tree, expression::NodeId id, const v
 // Whether `next` of a record nobody wrote is computed: it needs nothing stated there, so it may still be known.
 bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field,
               const site::Slot& slot, std::string_view next);
-
-// `approved by ROLE [for NAME]`, `ordered by ROLE [for NAME]`: a paper counts when its `for` names the rule (or
-// NAME), its `by` is the role, and its `at`, if given, one of the elements in hand.
-struct PaperFound {
-  Truth truth = Truth::no;
-  std::int32_t paper = -1;  // element of the paper that counts
-};
-PaperFound find_paper(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const expression::Node& node,
-                      const rulebook::Rule* rule, const std::vector<site::ElementId>& elements);
 
 }  // namespace headgate::evaluate

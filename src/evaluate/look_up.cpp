@@ -44,6 +44,7 @@ class Look {
     for (std::size_t k = 0; k < count_; ++k) onto_ladder(k);
     each_member(0);
     if (outside_ || !any_) return {vocabulary::unknown(), Why::outside_table};
+    if (value_.presence == vocabulary::Presence::unknown) return {value_, Why::no_value};
     return {value_, Why::known};
   }
 
@@ -204,6 +205,7 @@ class Look {
     }
     if (snapped(*low) == snapped(*high)) return take(low->cells[column_]);
     Value value = low->cells[column_];
+    if (!usable(value) || !usable(high->cells[column_])) return take(vocabulary::unknown());
     const Interval to = high->cells[column_].number;
     const double share = (at - key(*low)) / (key(*high) - key(*low));
     value.number.lo += share * (to.lo - value.number.lo);

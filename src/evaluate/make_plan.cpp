@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "evaluate/approval.hpp"
+#include "evaluate/occasion.hpp"
 #include "evaluate/planner.hpp"
 
 namespace headgate::evaluate {
@@ -95,8 +97,7 @@ class RuleLayer {
     if (of.mode == Clause::Mode::single) {
       out.node = planner_.plan(*of.tree, bindings);
       out.truth = planner_.cell(out.node);
-      const auto& root = of.tree->nodes[of.tree->root];
-      out.approval = root.op == expression::Op::paper && root.index == 0;
+      out.approval = holds_approval(*of.tree);
       made.approvals = made.approvals || out.approval;
       return out;
     }
@@ -119,10 +120,19 @@ class RuleLayer {
 
 }  // namespace
 
-Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule) {
+Plan empty_plan(const rulebook::Rulebook& book, const site::Site& site, std::optional<quantity::Day> checked_on) {
   Plan plan;
   plan.book = &book;
   plan.site = &site;
+  Options options;
+  options.checked_on = checked_on;
+  plan.checked_on = occasion(book, site, options).checked_on;
+  return plan;
+}
+
+Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule,
+               std::optional<quantity::Day> checked_on) {
+  Plan plan = empty_plan(book, site, checked_on);
   plan.rules.resize(book.rules.size());
   Planner planner(plan);
   RuleLayer layer(plan, planner);
@@ -196,9 +206,7 @@ void group_steps(Plan& plan) {
 }
 
 Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const expression::Tree& tree) {
-  Plan plan;
-  plan.book = &book;
-  plan.site = &site;
+  Plan plan = empty_plan(book, site, std::nullopt);
   Planner(plan).plan(tree, {});
   return plan;
 }

@@ -13,6 +13,8 @@
 
 #include <cstdint>
 #include <limits>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "evaluate/trace.hpp"
@@ -90,7 +92,7 @@ struct PlannedClause {
   const rulebook::Clause* clause = nullptr;
   CellId truth = 0;
   PlannedId node = not_planned;  // of a single expression
-  bool approval = false;         // it is an approval by itself
+  bool approval = false;         // of a single expression: some part of it is an approval
   std::vector<PlannedClause> kids;
 };
 
@@ -104,7 +106,7 @@ struct Instance {
   std::vector<PlannedClause> unless;
   PlannedId due = not_planned, done = not_planned;
   std::vector<PlannedId> holes;
-  bool approvals = false;  // some clause is an approval
+  bool approvals = false;  // some clause holds an approval
 };
 
 // What deciding reads of an instance, side by side. `plain`: no duty and no approval, so nothing else.
@@ -149,7 +151,8 @@ struct RulePlan {
 struct Plan {
   const rulebook::Rulebook* book = nullptr;
   const site::Site* site = nullptr;
-  std::vector<Cell> cells;  // facts and constants filled in
+  std::optional<quantity::Interval> checked_on;  // the day papers are judged on; nothing when it is not known
+  std::vector<Cell> cells;                       // facts and constants filled in
   std::vector<Step> steps;
   std::vector<Comparison> comparisons;  // of steps[0, compared)
   std::vector<Group> groups;            // of steps[compared, grouped)
@@ -164,7 +167,11 @@ struct Plan {
   std::vector<RulePlan> rules;  // one a rule of the book
 };
 
-Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule = "");
+// Nothing in it yet, over this book and site.
+Plan empty_plan(const rulebook::Rulebook& book, const site::Site& site, std::optional<quantity::Day> checked_on);
+// `checked_on`: instead of the day the site says.
+Plan make_plan(const rulebook::Rulebook& book, const site::Site& site, const std::string& only_rule = "",
+               std::optional<quantity::Day> checked_on = std::nullopt);
 // Puts the steps in order of what they need and then of their code, so that like steps run together.
 void group_steps(Plan& plan);
 // One expression alone; its root is the last node of the plan.

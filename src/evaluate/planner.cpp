@@ -136,7 +136,7 @@ PlannedId Planner::lay(const Tree& tree, NodeId id, Frame& frame) {
     case Op::confirmed: confirmed(draft); break;
     case Op::base: {
       const Base base = bases_.back();
-      limit_value(draft, base.limit, base.chain + 1, base.key, base.element);
+      limit_value(draft, base.limit, base.chain + 1, base.key, base.element, *base.in_hand);
       break;
     }
     case Op::word:
@@ -212,16 +212,19 @@ void Planner::in_list(Draft& draft, Frame& frame) {
   of.planned.tree = draft.tree;
   of.planned.node = draft.node->kids[1];
   const auto& chain = book_.limits[list.index].chain;
-  const bool silent = chain.empty() || chain[0].form == rulebook::LimitValue::Form::unknown || !chain[0].doubt.empty();
-  const Why why = !silent ? Why::known : chain.empty() || chain[0].doubt.empty() ? Why::no_value : Why::doubt;
+  std::size_t at = 0;  // an order for another element says nothing here; lists are set by no order
+  while (at < chain.size() && !counts_for(chain[at], site::nowhere, {&frame, hand_})) ++at;
+  const bool none = at == chain.size();
+  const bool silent = none || chain[at].form == rulebook::LimitValue::Form::unknown || !chain[at].doubt.empty();
+  const Why why = !silent ? Why::known : none || chain[at].doubt.empty() ? Why::no_value : Why::doubt;
   if (!silent && list.type.kind == Kind::season) {
-    limit_value(of, list.index, 0, 0, site::nowhere);
+    limit_value(of, list.index, 0, 0, site::nowhere, frame);
     of.kids.clear();
   } else {
     of.planned.cell = constant(cell_of(vocabulary::unknown(), why));
   }
   of.planned.limit = static_cast<std::int32_t>(list.index);
-  of.planned.chain = silent ? -1 : 0;
+  of.planned.chain = none ? -1 : static_cast<std::int32_t>(at);
   draft.kids.push_back(keep(of));
   if (silent) {
     draft.planned.cell = constant(cell_of(vocabulary::of_truth(Truth::undecided), why));

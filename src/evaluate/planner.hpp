@@ -34,6 +34,12 @@ class Planner {
     std::size_t chain = 0;
     std::size_t key = 0;
     site::ElementId element = site::nowhere;
+    const Frame* in_hand = nullptr;
+  };
+  // The elements in hand where a limit is asked, and where the limit was asked that asks it.
+  struct Hand {
+    const Frame* frame = nullptr;
+    const Hand* outer = nullptr;
   };
   // What a node is while it is laid out; `kids` are added to the plan at the end.
   struct Draft {
@@ -66,9 +72,12 @@ class Planner {
   void upstream_first(site::ElementId element, std::string_view name);
   void quantifier(Draft& draft, Frame& frame);
   void fold(Draft& draft, Frame& frame);
+  static bool counts_for(const rulebook::LimitValue& value, site::ElementId element, const Hand& hand);
   void limit(Draft& draft, Frame& frame);
-  void limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element);
-  void limit_rows(Draft& draft);
+  // The value of a limit for a key or an element, or, where it has neither, with these elements in hand.
+  void limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
+                   const Frame& in_hand);
+  void limit_rows(Draft& draft, const Frame& in_hand);
   void look_up(Draft& draft, Frame& frame);
   CellId kind_key(CellId key, const Draft& draft, std::size_t index);
   void paper(Draft& draft);
@@ -80,6 +89,7 @@ class Planner {
   const rulebook::Rule* rule_ = nullptr;
   std::vector<site::ElementId> elements_;
   std::vector<Base> bases_;
+  const Hand* hand_ = nullptr;
   std::map<std::pair<site::ElementId, site::FieldId>, PlannedId> derived_;
   std::set<std::pair<site::ElementId, site::FieldId>> running_;
   std::map<std::string, std::size_t> laid_upstream_;  // by derived value: how much of the walk

@@ -1,4 +1,7 @@
 // Paths, derived values, papers and answers: what a site holds is found once, when it is laid out.
+#include <utility>
+
+#include "evaluate/papers.hpp"
 #include "evaluate/planner.hpp"
 
 namespace headgate::evaluate {
@@ -99,8 +102,10 @@ std::optional<PlannedId> Planner::formula(const rulebook::Derived& derivation, s
   if (running_.size() >= most_running || !running_.insert(key).second) return std::nullopt;
   const auto bases = std::move(bases_);
   bases_.clear();
+  const Hand* const outer = std::exchange(hand_, nullptr);
   const PlannedId planned = plan(derivation.tree, {element});
   bases_ = bases;
+  hand_ = outer;
   running_.erase(key);
   derived_.emplace(key, planned);
   return planned;
@@ -127,10 +132,14 @@ void Planner::confirmed(Draft& draft) {
 }
 
 void Planner::paper(Draft& draft) {
-  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_);
+  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_, plan_.checked_on);
   draft.planned.paper = found.paper;
-  draft.planned.cell = constant(
-      cell_of(vocabulary::of_truth(found.truth), found.truth == Truth::undecided ? Why::unfinished : Why::known));
+  draft.planned.list = found.list;
+  if (found.truth == Truth::undecided && found.list == site::nowhere) {
+    draft.planned.element = found.element;
+    draft.planned.field = found.field;
+  }
+  draft.planned.cell = constant(cell_of(vocabulary::of_truth(found.truth), found.why));
 }
 
 }  // namespace headgate::evaluate

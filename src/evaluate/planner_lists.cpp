@@ -1,5 +1,7 @@
 // List bodies, once an element; limits by layer; tables.
+#include <algorithm>
 #include <array>
+#include <utility>
 
 #include "evaluate/planner.hpp"
 
@@ -29,6 +31,7 @@ void Planner::quantifier(Draft& draft, Frame& frame) {
     }
     operands.insert(operands.end(), pair.begin(), pair.end());
   }
+  frame[node.binder.variable] = site::nowhere;
   step(draft, node.op == Op::every ? Code::every : node.op == Op::some ? Code::some : Code::none_of, operands);
   plan_.steps.back().finished = walked.complete;
 }
@@ -55,6 +58,7 @@ void Planner::fold(Draft& draft, Frame& frame) {
     operands.push_back(where);
     operands.push_back(value);
   }
+  frame[node.binder.variable] = site::nowhere;
   const Code code = counts                    ? Code::count
                     : node.op == Op::sum      ? Code::sum
                     : node.op == Op::least_of ? Code::least_of
@@ -77,23 +81,41 @@ const expression::Tree* row_of(const LimitValue& value, std::size_t key) {
 
 }  // namespace
 
-void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key,
-                          site::ElementId element) {
+// An order may be for one thing only: the one the limit is asked for, else one of those in hand.
+bool Planner::counts_for(const LimitValue& value, site::ElementId element, const Hand& hand) {
+  if (value.at == site::nowhere) return true;
+  if (element != site::nowhere) return value.at == element;
+  for (const Hand* at = &hand; at != nullptr; at = at->outer) {
+    if (std::find(at->frame->begin(), at->frame->end(), value.at) != at->frame->end()) return true;
+  }
+  return false;
+}
+
+void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
+                          const Frame& in_hand) {
   const auto& limit = book_.limits[index];
+  const Hand hand{&in_hand, hand_};
   draft.planned.limit = static_cast<std::int32_t>(index);
   for (std::size_t i = from; i < limit.chain.size(); ++i) {
     const LimitValue& value = limit.chain[i];
+    if (!counts_for(value, element, hand)) continue;
     const auto* tree = value.form == LimitValue::Form::rows ? row_of(value, key) : value.tree ? &*value.tree : nullptr;
     if (value.form == LimitValue::Form::rows && tree == nullptr) continue;
     draft.planned.chain = static_cast<std::int32_t>(i);
-    if (value.form == LimitValue::Form::unknown || tree == nullptr) return not_known(draft, Why::no_value);
-    bases_.push_back({index, i, key, element});
+    if (value.form == LimitValue::Form::unknown && !value.doubt.empty()) return not_known(draft, Why::doubt);
+    if (value.form == LimitValue::Form::unknown) return not_known(draft, Why::no_value);
+    if (tree == nullptr) return not_known(draft, Why::known);  // a list or a table is asked by what stands around it
+    bases_.push_back({index, i, key, element, &in_hand});
+    const Hand* const outer = std::exchange(hand_, element == site::nowhere ? &hand : nullptr);
     draft.kids.push_back(plan(*tree, element == site::nowhere ? Frame{} : Frame{element}));
+    hand_ = outer;
     bases_.pop_back();
     const CellId inner = cell(draft.kids.back());
     if (!value.doubt.empty()) return not_known(draft, Why::doubt);
+    const bool plain = tree->nodes[tree->root].op == Op::literal;
+    if (plain && tree->nodes[tree->root].value.presence == Presence::unknown) return not_known(draft, Why::no_value);
     // A plain number needs no step of its own.
-    if (tree->nodes[tree->root].op == Op::literal)
+    if (plain)
       draft.planned.cell = inner;
     else
       step(draft, Code::copy, {inner});
@@ -107,18 +129,18 @@ void Planner::limit(Draft& draft, Frame& frame) {
   const auto& signature = book_.limits[node.index].signature;
   all_kids(draft, frame);
   draft.planned.limit = static_cast<std::int32_t>(node.index);
-  if (draft.kids.empty()) return limit_value(draft, node.index, 0, 0, site::nowhere);
-  if (signature.by_choice != vocabulary::no_id) return limit_rows(draft);
+  if (draft.kids.empty()) return limit_value(draft, node.index, 0, 0, site::nowhere, frame);
+  if (signature.by_choice != vocabulary::no_id) return limit_rows(draft, frame);
   const Cell key = plan_.cells[cell(draft.kids[0])];
   if (key.presence != Presence::present)
     return not_known(draft, key.presence == Presence::none ? Why::of_none : Why::parts);
   const bool of_kind = (*draft.tree)[node.kids[0]].type.kind == vocabulary::Type::Kind::kind;
-  if (of_kind) return limit_value(draft, node.index, 0, key.id, site::nowhere);
-  limit_value(draft, node.index, 0, site_.elements[key.id].shape, key.id);
+  if (of_kind) return limit_value(draft, node.index, 0, key.id, site::nowhere, frame);
+  limit_value(draft, node.index, 0, site_.elements[key.id].shape, key.id, frame);
 }
 
 // A row for each member of the choice; which one counts is seen when deciding.
-void Planner::limit_rows(Draft& draft) {
+void Planner::limit_rows(Draft& draft, const Frame& in_hand) {
   const std::uint32_t index = draft.node->index;
   const auto& choice = book_.vocabulary->choices[book_.limits[index].signature.by_choice];
   std::vector<CellId> operands{cell(draft.kids[0])};
@@ -128,7 +150,7 @@ void Planner::limit_rows(Draft& draft) {
     row.tree = draft.tree;
     row.planned.tree = draft.tree;
     row.planned.node = draft.planned.node;
-    limit_value(row, index, 0, member, site::nowhere);
+    limit_value(row, index, 0, member, site::nowhere, in_hand);
     draft.kids.push_back(keep(row));
     operands.push_back(cell(draft.kids.back()));
   }
@@ -156,10 +178,10 @@ void Planner::look_up(Draft& draft, Frame& frame) {
     draft.planned.limit = static_cast<std::int32_t>(limit_index);
     draft.planned.table = -1;
     operands.erase(operands.begin());
+    draft.planned.chain = chain.empty() ? -1 : 0;
     if (chain.empty() || chain[0].form != LimitValue::Form::table || !chain[0].doubt.empty()) {
       return not_known(draft, chain.empty() || chain[0].doubt.empty() ? Why::no_value : Why::doubt);
     }
-    draft.planned.chain = 0;
     draft.planned.table = static_cast<std::int32_t>(chain[0].table);
   }
   for (std::size_t k = 0; k < operands.size(); ++k) operands[k] = kind_key(operands[k], draft, k);

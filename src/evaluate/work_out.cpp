@@ -22,8 +22,7 @@ std::vector<site::ElementId> reading_order(const site::Site& site) {
 
 Worked work_out(const rulebook::Rulebook& book, const site::Site& site) {
   Worked worked;
-  worked.plan.book = &book;
-  worked.plan.site = &site;
+  worked.plan = empty_plan(book, site, std::nullopt);
   Planner planner(worked.plan);
   std::vector<const rulebook::Derived*> derived;
   for (const auto& each : book.derived) derived.push_back(&each);

@@ -120,8 +120,11 @@ std::vector<std::string> replaced_words(const Context& context, const Evaluated&
   const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
   std::vector<std::string> all;
   for (std::size_t i = static_cast<std::size_t>(of.chain) + 1; i < limit.chain.size(); ++i) {
+    if (limit.chain[i].at != site::nowhere) continue;  // an order for one thing
     const std::string written = value_written(context, of, i);
-    if (!written.empty()) all.push_back(fmt::format("{} ({})", written, limit.chain[i].citation.words()));
+    const std::string by = limit.chain[i].citation.words();
+    if (!written.empty())
+      all.push_back(fmt::format("{} ({})", written, by.empty() ? layer_words(limit.chain[i].layer) : by));
   }
   return all;
 }
@@ -143,6 +146,7 @@ void add_limit(const Context& context, const Evaluated& of, std::uint32_t depth,
     shown_limit.layer = layer_words(value.layer);
     shown_limit.citation = shown(context, value.citation);
     shown_limit.replaced = replaced_words(context, of);
+    if (shown_limit.citation.doubt.empty()) shown_limit.citation.doubt = value.doubt;
   }
   const auto alike = [&](const LimitShown& other) {
     return other.name == shown_limit.name && other.value == shown_limit.value;
@@ -219,7 +223,7 @@ CitationShown shown(const Context& context, const rulebook::Citation& citation) 
   CitationShown out;
   out.document = citation.document;
   out.section = citation.section;
-  out.seen = std::string(rulebook::words(citation.seen));
+  if (!citation.document.empty()) out.seen = std::string(rulebook::words(citation.seen));  // else it is a paper
   out.where = citation.where;
   out.carried_from = citation.carried_from;
   out.doubt = citation.doubt;
@@ -231,7 +235,7 @@ CitationShown shown(const Context& context, const rulebook::Citation& citation) 
 }
 
 std::string layer_words(const rulebook::Layer& layer) {
-  if (layer.place.empty()) return "the project's rules";
+  if (layer.place.empty()) return layer.title.empty() ? "the project's rules" : layer.title;  // of a paper
   std::string words = layer.place;
   if (!layer.title.empty()) words += ", " + layer.title;
   if (layer.from) words += ", since " + quantity::show_date(*layer.from);
@@ -278,6 +282,8 @@ Question question(const Context& context, const Evaluated& leaf) {
     return list_question(context, open);
   }
   if (cause.tree == nullptr) return out;
+  // The text itself is open: no reading settles that.
+  if (cause.why == Why::doubt || cause.why == Why::no_value) return out;
   const auto& node = cause.tree->nodes[cause.node];
   if (node.op == Op::confirmed) {
     out.fact = "confirmed." + node.name;
@@ -285,7 +291,8 @@ Question question(const Context& context, const Evaluated& leaf) {
     return out;
   }
   // A value that is there but does not settle it: the fact it is about, and what about it.
-  const Evaluated* fact = node.op == Op::path ? &cause : nullptr;
+  const bool of_paper = node.op == Op::paper && cause.element != site::nowhere;
+  const Evaluated* fact = node.op == Op::path || of_paper ? &cause : nullptr;
   for (std::size_t i = 0; fact == nullptr && i < cause.kids.size(); ++i) {
     const auto& kid = cause.kids[i];
     if (kid.tree != nullptr && kid.tree->nodes[kid.node].op == Op::path) fact = &kid;
@@ -295,7 +302,7 @@ Question question(const Context& context, const Evaluated& leaf) {
   out.fact = fact_address(context, *fact);
   out.about = about(context, *fact);
   if (field == nullptr) return out;
-  if (node.op == Op::path && !field->ask.empty()) out.ask = field->ask;
+  if ((node.op == Op::path || (of_paper && cause.why != Why::too_close)) && !field->ask.empty()) out.ask = field->ask;
   if (cause.why == Why::too_close && field->cost == vocabulary::Cost::measure)
     out.ask = "A closer reading: " + undecided(context, leaf) + ".";
   ask_as(*field, out);

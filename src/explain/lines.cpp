@@ -35,7 +35,8 @@ std::string said_by(const Context& context, const Evaluated& of) {
   if (of.limit >= 0 && of.chain >= 0) {
     const auto& value =
         context.book->limits[static_cast<std::size_t>(of.limit)].chain[static_cast<std::size_t>(of.chain)];
-    return fmt::format(" ({}, {})", value.citation.words(), layer_words(value.layer));
+    const std::string by = value.citation.words();
+    return fmt::format(" ({}{})", by.empty() ? "" : by + ", ", layer_words(value.layer));
   }
   if (of.table < 0) return "";
   const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
@@ -52,6 +53,7 @@ std::string place_of(const Context& context, const Evaluated& of) {
     return context.sources->place(value.range);
   }
   if (of.table >= 0) return context.sources->place(context.book->tables[static_cast<std::size_t>(of.table)].range);
+  if (of.paper >= 0) return context.sources->place(context.site->elements[static_cast<std::size_t>(of.paper)].range);
   const auto* slot = of.tree->nodes[of.node].op == Op::path ? slot_of(context, of) : nullptr;
   return slot != nullptr && slot->origin != site::Origin::left_out ? context.sources->place(slot->range) : "";
 }

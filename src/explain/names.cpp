@@ -136,7 +136,9 @@ const site::Slot* slot_of(const Context& context, const Evaluated& path) {
 std::string subject(const Context& context, const Evaluated& path) {
   const auto [shape, field] = asked_for(context, path);
   if (shape == nullptr) return "it";
-  if (path.tree != nullptr && path.tree->nodes[path.node].steps.empty()) return element_words(context, path.element);
+  const bool element =
+      path.tree != nullptr && path.tree->nodes[path.node].op == Op::path && path.tree->nodes[path.node].steps.empty();
+  if (element) return element_words(context, path.element);
   if (field == nullptr) return title_of(*shape);
   const std::string name = field->title.empty() ? spaced(field->name) : field->title;
   const std::string other = through(context, path, *shape);

@@ -27,6 +27,37 @@ std::string list_words(const Evaluated& quantifier) {
   return steps.empty() ? "list" : spaced(steps.back().name);
 }
 
+std::string table_silence(const Context& context, const Evaluated& of) {
+  const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
+  std::vector<std::string> keys;
+  for (const auto& kid : of.kids) {
+    if (kid.tree == nullptr || node_of(kid).op != Op::limit || kid.value.presence == Presence::present)
+      keys.push_back(shown(context, kid));
+  }
+  return fmt::format("the table {} does not give the value for {}",
+                     table.title.empty() ? spaced(table.signature.name) : table.title, joined(keys, ", "));
+}
+
+// Who can say what a doubtful text means: of a place's own document whoever published it, else the place.
+std::string authority_for(const Context& context, const rulebook::Citation& citation) {
+  for (const auto& document : context.book->documents) {
+    if (document.id != citation.document || document.place.empty()) continue;
+    if (!document.publisher.empty()) return document.publisher;
+    return context.book->title.substr(0, context.book->title.find(" ("));
+  }
+  return "the authority having jurisdiction";
+}
+
+// "least pressure is doubtful: two printings disagree; ask the City of Fennick Ferry which value counts"
+std::string doubt_words(const Context& context, const Evaluated& of) {
+  const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
+  const auto& value = limit.chain[static_cast<std::size_t>(of.chain)];
+  std::string doubt = value.doubt;
+  while (!doubt.empty() && (doubt.back() == '.' || doubt.back() == ' ')) doubt.pop_back();
+  return fmt::format("{} is doubtful: {}; ask {} which value counts", limit_title(context, of), doubt,
+                     authority_for(context, value.citation));
+}
+
 std::string unfinished_words(const Context& context, const Evaluated& of) {
   const auto list = list_of(context, of);
   if (list != site::nowhere && open_list(context, list).stated) return not_to_its_end(context, list);
@@ -88,8 +119,13 @@ std::string too_close(const Context& context, const Evaluated& of) {
     case Op::one_of:
     case Op::in_list:
       return fmt::format("{}, which may or may not be {}", told_value(context, of.kids[0]), any_of(context, of));
-    default: return "it cannot be told whether " + in_words(context, *of.tree, of.node);
+    case Op::paper:
+      if (of.element != site::nowhere)
+        return subject(context, of) + " is too coarse to compare with the day it is checked on";
+      break;
+    default: break;
   }
+  return "it cannot be told whether " + in_words(context, *of.tree, of.node);
 }
 
 // "rock", "a double check": what a limit with rows was asked for.
@@ -138,13 +174,15 @@ bool is_held_table(const Evaluated& of, const Evaluated& kid) {
 bool asked_for_itself(const Context& context, const Evaluated& path, const Evaluated& cause) {
   if (node_of(path).op != Op::path || path.kids.empty()) return false;
   const auto* field = field_of(context, path);
-  const bool dead_end = cause.why == Why::outside_table || cause.why == Why::no_row || cause.why == Why::of_none;
+  const bool dead_end = cause.why == Why::outside_table || cause.why == Why::no_row || cause.why == Why::no_value ||
+                        cause.why == Why::of_none;
   return dead_end && field != nullptr && !field->ask.empty();
 }
 
 }  // namespace
 
 const Evaluated& root_cause(const Context& context, const Evaluated& of) {
+  if (of.why == Why::doubt && of.limit >= 0 && of.chain >= 0) return of;  // whatever its value is made of
   // Of a decided `if`, what the other branch lacks is no matter.
   if (node_of(of).op == Op::choose && of.kids.size() == 3 && of.kids[0].truth() != Truth::undecided) {
     const Evaluated& taken = of.kids[of.kids[0].truth() == Truth::yes ? 1 : 2];
@@ -194,8 +232,11 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::empty: return nothing_to_take(context, cause);
     case Why::outside_table: return cause.table >= 0 ? table_end(context, cause) : "the ladder of sizes ends before it";
     case Why::no_row: return limit_title(context, cause) + " has no value for " + key_words(context, cause);
-    case Why::no_value: return limit_title(context, cause) + " is not known";
-    case Why::doubt: return limit_title(context, cause) + " is doubtful: ask the authority which value counts";
+    case Why::no_value:
+      return cause.table >= 0 ? table_silence(context, cause) : limit_title(context, cause) + " is not known";
+    case Why::doubt:
+      if (cause.limit >= 0 && cause.chain >= 0) return doubt_words(context, cause);
+      return limit_title(context, cause) + " is doubtful: ask the authority having jurisdiction which value counts";
     case Why::no_closed_days: return "the place's closed days are not known that far";
     case Why::two_ladders: return "an inch size and a metric size without an equivalence cannot be compared";
     case Why::out_of_range: return in_words(context, *cause.tree, cause.node) + " has an input outside its range";

@@ -87,12 +87,17 @@ std::string one_of(const Context& context, const Evaluated& of, bool inside) {
   return fmt::format("{} {} {}, not {}", name, is_or_are(name), shown(context, subject), items);
 }
 
-std::string paper(const Context& context, const Node& node, bool there) {
+// "an approval by the building official is on file"; of one whose day is past "the approval by … has run out"
+std::string paper(const Context& context, const Evaluated& of, bool there) {
+  const Node& node = node_of(of);
   const auto& role = context.book->vocabulary->roles[node.column];
   const std::string kind = node.index == 0 ? "approval" : "order";
-  return fmt::format("{} by the {}{} is on file", there ? with_article(kind) : "no " + kind,
-                     role.title.empty() ? spaced(role.name) : role.title,
-                     node.name.empty() ? "" : " for " + spaced(node.name));
+  const std::string title = role.title.empty() ? spaced(role.name) : role.title;
+  const std::string by = fmt::format("by {}{}{}", title.rfind("the ", 0) == 0 ? "" : "the ", title,
+                                     node.name.empty() ? "" : " for " + spaced(node.name));
+  if (there || of.paper < 0) return fmt::format("{} {} is on file", there ? with_article(kind) : "no " + kind, by);
+  return fmt::format("the {} {} ({}) has run out", kind, by,
+                     site::address(*context.site, *context.book->vocabulary, static_cast<site::ElementId>(of.paper)));
 }
 
 }  // namespace
@@ -163,7 +168,7 @@ std::string observed(const Context& context, const Evaluated& leaf) {
     case Op::some:
     case Op::no:
     case Op::every: return quantified(context, *leaf.tree, leaf.node, yes, &leaf);
-    case Op::paper: return paper(context, node, yes);
+    case Op::paper: return paper(context, leaf, yes);
     case Op::confirmed: return fmt::format("{} is {}confirmed", spaced(node.name), yes ? "" : "not ");
     case Op::path: return asked(context, leaf);
     case Op::property: return fmt::format("{}, {}{}", value(0), yes ? "" : "not ", property_words(context, leaf));

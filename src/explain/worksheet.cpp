@@ -42,7 +42,8 @@ class Sources {
     if (node.op == Op::path) return;
     if (at.limit >= 0 && at.chain >= 0) {
       const auto& limit = context_.book->limits[static_cast<std::size_t>(at.limit)];
-      add(source_words(limit.chain[static_cast<std::size_t>(at.chain)].citation));
+      const auto& value = limit.chain[static_cast<std::size_t>(at.chain)];
+      add(value.citation.document.empty() ? value.layer.title : source_words(value.citation));
     } else if (at.table >= 0) {
       for (const auto& each : context_.book->tables[static_cast<std::size_t>(at.table)].sources)
         add(source_words(each));

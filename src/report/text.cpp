@@ -178,6 +178,8 @@ class Writer {
     if (!limit.written.empty()) words += " (" + limit.written + ")";
     if (!limit.layer.empty()) words += ", set by " + limit.layer;
     if (!limit.citation.document.empty()) words += ": " + seen_words(limit.citation);
+    if (limit.citation.document.empty() && !limit.citation.doubt.empty())
+      words += "; doubtful: " + limit.citation.doubt;  // of a paper
     line("limit", words);
     std::string replaced;
     for (const auto& one : limit.replaced) replaced += (replaced.empty() ? "replaces " : ", ") + one;

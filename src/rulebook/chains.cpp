@@ -44,11 +44,12 @@ bool cite_together(const Candidate& a, const Candidate& b) {
 class Filling {
  public:
   Filling(Declarations& all, const Place& place, const std::vector<std::size_t>& in_force, const Adoption& adoption,
-          const Vocabulary& vocabulary, Diagnostics& found)
+          const Vocabulary& vocabulary, const std::vector<Order>& orders, Diagnostics& found)
       : all_(all),
         place_(place),
         adoption_(adoption),
         vocabulary_(vocabulary),
+        orders_(orders),
         found_(found),
         order_(place.changes.size(), of_project) {
     for (std::size_t i = 0; i < in_force.size(); ++i) order_[in_force[i]] = i;
@@ -69,11 +70,31 @@ class Filling {
     }
     std::stable_sort(holding.begin(), holding.end(),
                      [](const Candidate& a, const Candidate& b) { return a.rank < b.rank; });
+    for (const Order& order : orders_) {
+      if (order.limit.scalar == written.name) take(order, index);
+    }
     for (Candidate& each : holding) all_.limits[index].chain.push_back(std::move(each.value));
     check_base(all_.limits[index]);
   }
 
  private:
+  void take(const Order& order, std::size_t index) {
+    const Limit limit = all_.limits[index];
+    if (limit.signature.list || limit.signature.table != vocabulary::no_id) {
+      found_.push_back(say("order-of-many", order.value.range,
+                           {limit.signature.name, limit.signature.list ? "a list" : "a table"}, limit.range,
+                           "the limit"));
+      return;
+    }
+    auto value = read_limit_value(order.value, limit, all_, vocabulary_, found_);
+    if (!value) return;
+    value->citation.range = order.value.range;
+    value->layer = order.layer;
+    value->doubt = order.doubt;
+    value->at = order.at;
+    all_.limits[index].chain.push_back(std::move(*value));
+  }
+
   std::optional<Candidate> read(std::size_t index, const WrittenValue& written) {
     const document::Entry& entry = *written.entry;
     Candidate candidate;
@@ -193,6 +214,7 @@ class Filling {
   const Place& place_;
   const Adoption& adoption_;
   const Vocabulary& vocabulary_;
+  const std::vector<Order>& orders_;
   Diagnostics& found_;
   std::vector<std::size_t> order_;  // of each change among those in force
 };
@@ -209,8 +231,8 @@ bool needs_valueless(const LimitValue& value, const std::vector<bool>& without,
 
 void fill_chains(Declarations& all, const std::vector<WrittenLimit>& written, const Place& place,
                  const std::vector<std::size_t>& in_force, const Adoption& adoption, const Vocabulary& vocabulary,
-                 Diagnostics& found) {
-  Filling filling(all, place, in_force, adoption, vocabulary, found);
+                 const std::vector<Order>& orders, Diagnostics& found) {
+  Filling filling(all, place, in_force, adoption, vocabulary, orders, found);
   for (std::size_t i = 0; i < written.size(); ++i) filling.fill(i, written[i]);
 }
 

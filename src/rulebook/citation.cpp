@@ -23,6 +23,7 @@ std::string_view words(Seen seen) {
 
 std::string Citation::words() const {
   if (document == "practice") return "common practice, no published source";
+  if (document.empty()) return "";  // of a paper
   return document + " " + section;
 }
 

@@ -44,10 +44,29 @@ std::optional<Place> read_place(const document::Node& tree, text::Diagnostics& f
 vocabulary::Vocabulary read_vocabulary(const Library& library, const std::vector<const Place*>& places,
                                        text::Diagnostics& found);
 
+// A paper of the site that sets a limit for this job: the last layer, stronger than all a place says.
+//
+//   order: {limit: test-interval, value: 6 months, by: water-superintendent}
+//   {limit: test-intervall, …}  -> "no-such-limit" at the word, with the nearest
+//   {value: 6 psi, …}           -> what the limit's own reader says, at the value
+// The texts must outlive the rulebook resolved with it.
+struct Order {
+  document::Node limit, value;
+  Layer layer;
+  std::string doubt;                               // why nobody can say whether it counts; "" when it does
+  vocabulary::ElementId at = vocabulary::nowhere;  // of one element only
+};
+
 // What the place asks on the day. `day` nullopt: without any dated change that has a `from` (used only by tools that show the base);
 // callers with an unknown date use `segments`.
+// `orders`: of the site, strongest first. What they set that no limit here is called is passed over: it may be another
+// authority's.
 Rulebook resolve(const Library& library, const vocabulary::Vocabulary& vocabulary, const Place& place,
-                 std::optional<quantity::Day> day, text::Diagnostics& found);
+                 std::optional<quantity::Day> day, text::Diagnostics& found, const std::vector<Order>& orders = {});
+
+// Orders that set what none of the rulebooks has.
+void say_unknown_limits(const std::vector<Order>& orders, const std::vector<const Rulebook*>& books,
+                        text::Diagnostics& found);
 
 // The days on which the place's law changes, sorted: between two of them it is one rulebook. At most 64.
 std::vector<quantity::Day> segments(const Place& place);

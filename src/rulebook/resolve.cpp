@@ -107,7 +107,7 @@ std::vector<std::vector<Use>> read_rules(Rulebook& book, const std::vector<Writt
 }  // namespace
 
 Rulebook resolve(const Library& library, const Vocabulary& vocabulary, const Place& place, std::optional<Day> day,
-                 Diagnostics& found) {
+                 Diagnostics& found, const std::vector<Order>& orders) {
   const std::size_t before = found.size();
   const std::vector<std::size_t> in_force = changes_in_force(place, day);
   const Documents documents = read_documents(library.sources, place.node->find("sources"), place.id, found);
@@ -127,7 +127,7 @@ Rulebook resolve(const Library& library, const Vocabulary& vocabulary, const Pla
   const auto limits = collect_limits(library, &place, found);
   std::vector<Table> tables = read_tables(table_files(library, &place, in_force, found), documents, vocabulary, found);
   Declarations all = declare(limits, std::move(tables), vocabulary, nullptr, found);
-  fill_chains(all, limits, place, in_force, adoption, vocabulary, found);
+  fill_chains(all, limits, place, in_force, adoption, vocabulary, orders, found);
   book.limits = all.limits;
   book.tables = all.tables;
   book.ladders = book.table("size-ladder");
@@ -143,6 +143,20 @@ Rulebook resolve(const Library& library, const Vocabulary& vocabulary, const Pla
   // What a broken expression would have used is not known.
   if (!text::has_errors(found)) say_unused(book, rules, uses, needs, reader);
   return book;
+}
+
+void say_unknown_limits(const std::vector<Order>& orders, const std::vector<const Rulebook*>& books,
+                        Diagnostics& found) {
+  for (const Order& order : orders) {
+    const std::string& name = order.limit.scalar;
+    if (std::any_of(books.begin(), books.end(), [&](const Rulebook* book) { return book->limit(name).has_value(); }))
+      continue;
+    std::vector<std::string> known;
+    for (const Rulebook* book : books) {
+      for (const Limit& limit : book->limits) known.push_back(limit.signature.name);
+    }
+    found.push_back(say("no-such-limit", order.limit.range, {name, vocabulary::offer(name, known, 0)}));
+  }
 }
 
 }  // namespace headgate::rulebook

@@ -23,8 +23,9 @@ namespace headgate::rulebook {
 
 // What set a value: the base rules, or a place's dated change, or a paper of the site.
 struct Layer {
-  std::string place;                  // "" : the project's rules; else the place's id
-  std::string title;                  // of the change: "Ordinance 26-14, after the spring main breaks"; "" for none
+  std::string place;                  // "" : the project's rules or a paper; else the place's id
+  std::string title;                  // of the change: "Ordinance 26-14, after the spring main breaks"; "" for none;
+                                      // of a paper "order of water-superintendent, 2026-09-01, number X"
   std::optional<quantity::Day> from;  // [from, until)
   std::optional<quantity::Day> until;
   text::Range range;
@@ -59,7 +60,8 @@ struct LimitValue {
   std::vector<vocabulary::Value> list;
   std::vector<std::pair<std::size_t, expression::Tree>> rows;  // key: ShapeId or member index
   std::uint32_t table = 0;                                     // index into Rulebook::tables
-  std::string doubt;                                           // of the value or of its section
+  std::string doubt;                                           // of the value, its section or its paper
+  vocabulary::ElementId at = vocabulary::nowhere;              // of a paper: it counts for this element only
   text::Range range;
 };
 

@@ -89,6 +89,27 @@ void read_short(Loading& at, ElementId element, const Node& node) {
   at.found.push_back(text::say("no-short-form", node.range, {node.scalar, shape.title}));
 }
 
+// An approval or order by somebody the vocabulary does not know counts for nothing: a slip of the pen is worth a word.
+void warn_of_strangers(Loading& at) {
+  for (ElementId element = 0; element < at.site.elements.size(); ++element) {
+    const Shape& shape = at.shape(element);
+    if (shape.name != "approval" && shape.name != "order") continue;
+    const auto by = shape.field("by");
+    if (!by || shape.fields[*by].type.kind != Kind::text) continue;
+    const Slot& slot = at.site.slot(element, *by);
+    if (slot.value.presence != Presence::present || at.vocabulary.role(slot.value.text)) continue;
+    std::vector<std::string> known;
+    for (const auto& role : at.vocabulary.roles) {
+      known.push_back(role.name);
+      known.insert(known.end(), role.spellings.begin(), role.spellings.end());
+      known.push_back(role.title);
+    }
+    const std::string written(slot.value.text);
+    at.found.push_back(
+        text::say("paper-by-nobody", slot.range, {written, shape.title, vocabulary::offer(written, known, 0)}));
+  }
+}
+
 void consume_format(Loading& at, const Node& tree) {
   const Node* format = tree.find("format");
   if (!format) {
@@ -175,6 +196,7 @@ Site load(const Node& tree, const vocabulary::Vocabulary& vocabulary, text::Diag
   join_lists(at);
   resolve_stated(at);
   resolve_nearest(at);
+  warn_of_strangers(at);
   return at.site;
 }
 

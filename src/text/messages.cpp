@@ -246,6 +246,8 @@ const std::vector<Message>& catalogue() {
       {"undefined-branch", error, "\"{0}\" is not among {1}.", "did you mean {2}?"},
       {"branch-twice", error, "\"{0}\" leaves the line in two places.", "give the second one a name of its own"},
       {"branch-loop", error, "\"{0}\" leaves from itself.", "name it in the line it leaves from"},
+      {"paper-by-nobody", warning, "\"{0}\" is nobody's role here, so this {1} counts for nothing.",
+       "did you mean {2}?"},
       // Addresses: {0} a step of one.
       {"address-form", error, "\"{0}\" is not the address of a fact.",
        "write it as in pressure.highest-static, line[3].size or line.meter.size"},
@@ -428,6 +430,7 @@ const std::vector<Message>& catalogue() {
        "a place that sets it writes citation: value, without values:"},
       {"limit-without-values", error, "The limit \"{0}\" has no values.", "write values: and a value a source"},
       {"no-such-limit", error, "There is no limit \"{0}\" to set.", "did you mean {1}?"},
+      {"order-of-many", error, "An order sets one value; \"{0}\" holds {1}.", ""},
       {"limit-of", error, "\"{0}\" is no kind, group or record.", "did you mean {1}?"},
       {"limit-by", error, "\"{0}\" is no group, kind or choice.", "did you mean {1}?"},
       {"limit-of-and-by", error, "The limit \"{0}\" has both of: and by:.", "keep one of them"},

@@ -49,7 +49,14 @@ std::optional<MarkId> Vocabulary::mark(std::string_view written) const {
   return as_id<MarkId>(position_written(marks, written));
 }
 
-std::optional<std::size_t> Vocabulary::role(std::string_view written) const { return position_written(roles, written); }
+std::optional<std::size_t> Vocabulary::role(std::string_view written) const {
+  if (const auto found = position_written(roles, written)) return found;
+  const std::string wanted = folded(written);
+  for (std::size_t i = 0; i < roles.size(); ++i) {
+    if (!roles[i].title.empty() && folded(roles[i].title) == wanted) return i;
+  }
+  return std::nullopt;
+}
 
 std::optional<std::size_t> Vocabulary::stage(std::string_view name) const { return position(stages, name); }
 

@@ -167,8 +167,8 @@ struct Vocabulary {
 
   std::optional<ShapeId> shape(std::string_view name) const;
   std::optional<ChoiceId> choice(std::string_view name) const;
-  std::optional<MarkId> mark(std::string_view written) const;  // by name or spelling
-  std::optional<std::size_t> role(std::string_view written) const;
+  std::optional<MarkId> mark(std::string_view written) const;       // by name or spelling
+  std::optional<std::size_t> role(std::string_view written) const;  // by name, spelling or title
   std::optional<std::size_t> stage(std::string_view name) const;
   ShapeSet kinds(std::string_view kind_or_group) const;  // empty when there is no such
   // The field every shape of the set has under this name, with one type; nullptr otherwise.

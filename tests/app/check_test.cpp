@@ -60,6 +60,67 @@ TEST(Check, EveryHouseEndsAsItsStorySays) {
   }
 }
 
+std::string in_one_line(const std::string& text) {
+  std::istringstream words(text);
+  std::string all;
+  for (std::string word; words >> word;) all += (all.empty() ? "" : " ") + word;
+  return all;
+}
+
+TEST(Check, DoubtIsToldInItsOwnWordsWithWhomToAsk) {
+  const Scratch scratch;
+  const std::string place = scratch.file("doubtful.yaml", R"(format: place/1
+id: doubtful
+title: City of Two Prints (invented)
+adopts: irc-2018
+sources:
+  own:
+    title: Own Code
+    kind: ordinance
+    sections: {"1": {about: pressure, seen: secondary, doubt: two printed versions disagree}}
+limits:
+  static-pressure-max: {own 1: unknown}
+)");
+  const std::string words = "is doubtful: two printed versions disagree; ask City of Two Prints which value counts";
+  const Ran ran = run({"check", example("as-built"), "--place", place});
+  EXPECT_EQ(ran.status, 3) << ran.err;
+  const std::string text = in_one_line(ran.out);
+  const std::size_t waits = text.find(words);
+  EXPECT_LT(text.rfind("UNDECIDED", waits), waits) << ran.out;
+  EXPECT_NE(waits, std::string::npos) << ran.out;
+  const Ran explained = run({"explain", example("as-built"), "reducer-above-static-limit", "--place", place});
+  EXPECT_TRUE(has(in_one_line(explained.out), words)) << explained.out;
+}
+
+TEST(Check, AnOrderIsTheLastLayer) {
+  const Scratch scratch;
+  const auto site = [&](const std::string& order) {
+    return scratch.file(
+        "site.yaml",
+        "format: site/1\nplace: fennick-ferry\nstage: entry\npermit-applied-on: 2026-09-14\n"
+        "checked-on: 2026-10-02\npressure: {highest-static: 65 psi}\nline: [wall]\npapers:\n  - order: {" +
+            order + "}\n");
+  };
+  const std::string order = "limit: static-pressure-max, value: 60 psi, dated: 2026-09-01, number: X-7";
+  const std::string text = in_one_line(run({"check", site(order + ", by: building-official")}).out);
+  EXPECT_TRUE(has(text, "FAIL fennick-ferry/reducer-above-static-limit")) << text;
+  EXPECT_TRUE(has(text,
+                  "limit static-pressure-max = 60 psi, set by order of building-official, 2026-09-01, number X-7 "
+                  "replaces 70 psi (ff-code 52-118), 80 psi (irc-2018 P2903.3.1)"))
+      << text;
+  const std::string doubtful = in_one_line(run({"check", site(order)}).out);
+  EXPECT_TRUE(has(doubtful, "is doubtful: who gave the order papers[1] is not stated; ask the authority having"))
+      << doubtful;
+  const Ran wrong = run({"check", site("limit: static-pressure-mx, value: 60 psi, by: building-official")});
+  EXPECT_EQ(wrong.status, 2);
+  EXPECT_TRUE(has(wrong.err, "There is no limit \"static-pressure-mx\" to set. [no-such-limit]")) << wrong.err;
+  EXPECT_TRUE(has(wrong.err, "did you mean static-pressure-max?")) << wrong.err;
+  const Ran length = run({"check", site("limit: static-pressure-max, value: 60 ft, by: building-official")});
+  EXPECT_EQ(length.status, 2);
+  EXPECT_TRUE(has(length.err, "site.yaml:9:48: error: This is a length, where a pressure is asked for. [wrong-type]"))
+      << length.err;
+}
+
 TEST(Check, TextStaysWithinEightyColumns) {
   for (const auto* name : {"as-found", "as-planned", "as-built"}) {
     std::istringstream lines(run({"check", example(name), "--all"}).out);

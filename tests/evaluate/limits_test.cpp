@@ -191,6 +191,30 @@ TEST(Clauses, ConfirmedAsksItsOwnName) {
   EXPECT_EQ(at("wet: yes"), "undecided");
 }
 
+TEST(Limits, AnUnknownValueOfADoubtfulSectionIsDoubtful) {
+  const auto why = [](const std::string& value, const std::string& section) {
+    World world({.limits = "  floor: {title: Floor, type: pressure, values: {code-a " + section + ": " + value + "}}",
+                 .rules = rule("it", "require: pressure.highest-static >= limit.floor"),
+                 .site = "stage: entry\npressure: {highest-static: 60 psi}"});
+    EXPECT_EQ(world.outcomes("it"), "undecided") << value;
+    return evaluate::explain(world.judgement(), world.decision("it")).require->expression->kids[1].why;
+  };
+  EXPECT_EQ(why("unknown", "3"), evaluate::Why::doubt);
+  EXPECT_EQ(why("50 psi", "3"), evaluate::Why::doubt);
+  EXPECT_EQ(why("{value: unknown, doubt: smudged}", "1"), evaluate::Why::doubt);
+  EXPECT_EQ(why("unknown", "1"), evaluate::Why::no_value);
+}
+
+TEST(Limits, AnUnknownRowIsNotKnown) {
+  World world({.limits = "  rise: {title: Rise, by: preventer, type: length, values: {code-a 1: {vacuum-breaker: "
+                         "unknown, double-check: 6 in}}}",
+               .rules = rule("it", "each: preventer in line\nrequire: limit.rise >= 5 in"),
+               .site = "stage: entry\nline: [vacuum-breaker: {}, double-check: {}]"});
+  EXPECT_EQ(world.outcomes("it"), "line[1]: undecided; line[2]: pass");
+  EXPECT_EQ(evaluate::explain(world.judgement(), world.judgement().decisions[0]).require->expression->kids[0].why,
+            evaluate::Why::no_value);
+}
+
 TEST(Papers, AnApprovalForOneElementCountsForThatOne) {
   const std::string rules = rule("it",
                                  "each: wall in line\nrequire:\n  any:\n    sleeve: wall.sleeve is fitted\n    "

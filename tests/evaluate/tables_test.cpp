@@ -92,6 +92,38 @@ std::string look(const std::string& expression, const std::string& site = "wet: 
       .value(expression);
 }
 
+// Nothing is known at, up to and around a cell nobody knows; elsewhere the table speaks.
+TEST(Tables, AnUnknownCell) {
+  const auto look_in = [](const std::string& match, const std::string& key) {
+    World world(
+        {.tables = "\n  holes:\n    title: Holes\n    source: code-a 1\n    keys: {load: {type: number, match: " +
+                   match + "}}\n    columns: {flow: {type: number}}\n" +
+                   "    rows:\n      - [1, 10]\n      - [3, unknown]\n      - [4, 20]\n      - [5, 30]\n",
+         .site = "wet: yes"});
+    return world.value("holes[" + key + "].flow");
+  };
+  EXPECT_EQ(look_in("exact", "1"), "10");
+  EXPECT_EQ(look_in("exact", "3"), "unknown");
+  EXPECT_EQ(look_in("linear", "2"), "unknown");
+  EXPECT_EQ(look_in("linear", "3"), "unknown");
+  EXPECT_EQ(look_in("linear", "3.5"), "unknown");
+  EXPECT_EQ(look_in("linear", "4.5"), "25");
+  EXPECT_EQ(look_in("next up", "2"), "unknown");
+  EXPECT_EQ(look_in("next up", "3.5"), "20");
+}
+
+TEST(Tables, AnUnknownCellIsTheTablesSilence) {
+  World world({.vocabulary = "records: {site: {facts: {load: number}}}",
+               .tables = "\n  holes:\n    title: Holes\n    source: code-a 1\n    keys: {load: {type: number, match: "
+                         "exact}}\n    columns: {flow: {type: number}}\n    rows: [[1, 10], [3, unknown]]\n",
+               .rules = rule("it", "require: holes[load].flow >= 5"),
+               .site = "stage: entry\nload: 3"});
+  ASSERT_EQ(world.outcomes("it"), "undecided");
+  const auto trace = evaluate::explain(world.judgement(), world.decision("it"));
+  ASSERT_TRUE(trace.require && trace.require->expression);
+  EXPECT_EQ(trace.require->expression->kids[0].why, evaluate::Why::no_value);
+}
+
 TEST(Tables, Linear) {
   EXPECT_EQ(look("curve[1].flow"), "10");
   EXPECT_EQ(look("curve[2].flow"), "20");

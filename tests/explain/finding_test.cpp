@@ -184,6 +184,23 @@ TEST(Question, DoesNotAskForWhatCannotMatter) {
               ElementsAre("line[3].length|line[3] pipe|The pipe's length is not stated.|look"));
 }
 
+TEST(Question, AsksAboutThePaperThatMayCount) {
+  const World world("approved by building-official", "papers: [approval: {for: tried}]");
+  const auto questions = explain::questions(world.context(), world.judgement, world.judgement.decisions.at(0));
+  ASSERT_EQ(questions.size(), 1U);
+  EXPECT_EQ(questions[0].fact, "papers[1].by");
+  EXPECT_EQ(questions[0].about, "papers[1]");
+  EXPECT_EQ(questions[0].ask, "Who gave the approval?");
+}
+
+TEST(Question, AsksTheAuthorityWhereTheTextIsOpen) {
+  const World world("pressure.lowest >= limit.unread", "pressure: {lowest: 50 psi}");
+  const auto questions = explain::questions(world.context(), world.judgement, world.judgement.decisions.at(0));
+  ASSERT_EQ(questions.size(), 1U);
+  EXPECT_EQ(questions[0].fact, "");
+  EXPECT_EQ(questions[0].ask, "Most pressure is doubtful: a page is torn; ask City of Town which value counts.");
+}
+
 TEST(Lines, ShowEveryNodeWithValueAndPlace) {
   const World world("    when: pressure.highest > limit.most-pressure\n    require: some reducer in line\n",
                     "pressure: {highest: 86 psi}\nline: [meter]");

@@ -212,6 +212,21 @@ TEST(Sentence, PapersAndConfirmations) {
   EXPECT_EQ(told("confirmed as drawing-12", "name: a"), "undecided: Nobody has confirmed drawing 12.");
 }
 
+TEST(Sentence, PapersThatRanOutOrDoNotSay) {
+  const std::string rule = "approved by building-official";
+  const auto paper = [&](const std::string& facts, const std::string& site = "checked-on: 2026-07-01\n") {
+    return told(rule, site + "papers: [approval: {for: tried" + facts + "}]");
+  };
+  EXPECT_EQ(paper(", by: building official, until: 2026-06-30"),
+            "fail: The approval by the building official (papers[1]) has run out.");
+  EXPECT_EQ(paper(""), "undecided: Who gave the approval? Not stated.");
+  EXPECT_EQ(paper(", by: unknown"), "undecided: Who gave the approval? Nobody knows.");
+  EXPECT_EQ(paper(", by: building official, until: 2026-06-30", ""), "undecided: Day of the check is not stated.");
+  EXPECT_EQ(paper(", by: building official, until: before 2026-12-01"),
+            "undecided: The approval's last day is too coarse to compare with the day it is checked on.");
+  EXPECT_EQ(told(rule, "papers: [more]"), "undecided: The papers is not written down to its end.");
+}
+
 TEST(Sentence, YesNoFactIsItsQuestionAnswered) {
   EXPECT_EQ(told("not pressure.running", "pressure: {running: yes}"), "fail: Was any water running? Yes.");
   EXPECT_EQ(told("not pressure.running", "pressure: {running: no}"), "pass: Was any water running? No.");
@@ -221,14 +236,37 @@ TEST(Sentence, YesNoFactIsItsQuestionAnswered) {
 }
 
 TEST(Sentence, LimitsThatDoNotTell) {
-  EXPECT_EQ(told("pressure.lowest >= limit.doubtful", "pressure: {lowest: 50 psi}"),
-            "undecided: Least pressure is doubtful: ask the authority which value counts.");
+  EXPECT_EQ(
+      told("pressure.lowest >= limit.doubtful", "pressure: {lowest: 50 psi}"),
+      "undecided: Least pressure is doubtful: two printings disagree; ask the authority having jurisdiction which "
+      "value counts.");
+  EXPECT_EQ(told("pressure.lowest >= limit.unread", "pressure: {lowest: 50 psi}"),
+            "undecided: Most pressure is doubtful: a page is torn; ask City of Town which value counts.");
+  EXPECT_EQ(
+      told("    each: pipe in line\n    require: pipe.material is in limit.torn\n", "line: [pipe: {material: hdpe}]"),
+      "undecided: Materials of the torn page is doubtful: a page is torn; ask City of Town which value counts.");
+  EXPECT_EQ(told("pressure.lowest >= limit.nobody-knows", "pressure: {lowest: 50 psi}"),
+            "undecided: Some pressure is not known.");
   EXPECT_EQ(told("    each: preventer in line\n    require: preventer.height above floor >= limit.rise\n",
                  "line: [double-check: {height: 9 in above floor}]"),
             "undecided: Rise of a breaker has no value for a double check.");
   EXPECT_EQ(told("    each: pipe in line\n    require: pipe.length <= limit.span[pipe.material]\n",
                  "line: [pipe: {material: old, length: 9 ft}]"),
             "undecided: Longest pipe has no value for unmarked pipe.");
+}
+
+TEST(Sentence, AnUnknownCellBlamesTheTable) {
+  const std::string rule = "pressure.lowest >= limit.by-units[house.units].least";
+  EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 10}"),
+            "pass: Lowest static pressure is 50 psi, at least 40 psi (pressure by units).");
+  EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 100}"),
+            "undecided: The table Pressure by units does not give the value for 100.");
+  EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 7}"),
+            "undecided: The table Pressure by units has no row for 7.");
+  EXPECT_EQ(told("pressure.lowest >= limit.by-units-doubtful[house.units].least",
+                 "pressure: {lowest: 50 psi}\nhouse: {units: 10}"),
+            "undecided: Pressure by units of the torn page is doubtful: a page is torn; ask City of Town which value "
+            "counts.");
 }
 
 TEST(Sentence, ReferenceAcrossAnUnfinishedLine) {

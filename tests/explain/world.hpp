@@ -69,7 +69,7 @@ kinds:
   double-check: {title: double check, groups: [preventer], facts: {height: height}}
   permit: {facts: {dated: {type: date, title: date}, until: {type: date, title: last day}}}
   test: {facts: {passed: {type: yes-no, ask: "Did it pass?", says: passed}, lasted: {type: time, title: time held}}}
-  approval: {facts: {for: text, by: text, at: element, dated: date}}
+  approval: {title: approval, facts: {for: text, by: {type: text, ask: "Who gave the approval?"}, at: element, dated: date, until: {type: date, title: last day}}}
 derived:
   pipe:
     long:
@@ -96,6 +96,14 @@ tables:
       - [hdpe, 2 in]
 )";
 
+inline constexpr const char* trade_place = R"(format: place/1
+id: town
+title: A town
+adopts: [code, town]
+sources:
+  torn: {title: Torn Code, publisher: City of Town, kind: ordinance, sections: {"9": {about: d, seen: secondary, doubt: a page is torn.}}}
+)";
+
 inline constexpr const char* trade_limits = R"(limits:
   most-pressure: {title: Highest pressure without a reducer, values: {code 1: 80 psi}}
   least-height: {title: Lowest a meter sits, values: {code 1: 12 in}}
@@ -104,6 +112,17 @@ inline constexpr const char* trade_limits = R"(limits:
   doubtful: {title: Least pressure, type: pressure, values: {code 2: {value: 40 psi, doubt: two printings disagree}}}
   rise: {title: Rise of a breaker, by: preventer, values: {code 2: {breaker: 6 in}}}
   span: {title: Longest pipe, by: material, values: {town 7: {k-copper: 12 ft}, code 1: {k-copper: 10 ft, hdpe: 20 ft}}}
+  unread: {title: Most pressure, type: pressure, values: {torn 9: unknown}}
+  torn: {title: Materials of the torn page, type: list of material, values: {torn 9: unknown}}
+  nobody-knows: {title: Some pressure, type: pressure, values: {code 2: unknown}}
+  by-units:
+    title: Pressure by units
+    values:
+      code 1: {table: {keys: {units: {type: number, match: exact}}, columns: {least: pressure}, rows: [[10, 40 psi], [100, unknown]]}}
+  by-units-doubtful:
+    title: Pressure by units of the torn page
+    values:
+      torn 9: {table: {keys: {units: {type: number, match: exact}}, columns: {least: pressure}, rows: [[10, 40 psi]]}}
 )";
 
 struct World {
@@ -137,8 +156,7 @@ struct World {
                         "    why: Because.\n    fix: Mend it.\n"}}) {
       rulebook::add(library, file(name, text), found);
     }
-    place =
-        rulebook::read_place(file("place", "format: place/1\nid: town\ntitle: A town\nadopts: [code, town]\n"), found);
+    place = rulebook::read_place(file("place", trade_place), found);
     vocabulary = rulebook::read_vocabulary(library, {&*place}, found);
     book = rulebook::resolve(library, vocabulary, *place, std::nullopt, found);
     site = site::load(file("site", "format: site/1\nstage: entry\n" + described), vocabulary, found);

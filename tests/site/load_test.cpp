@@ -55,6 +55,20 @@ TEST(LoadSite, TheWalkOfTheLanguagePageLoads) {
   EXPECT_EQ(world.at("house.hose-bibbs"), "2");
 }
 
+TEST(LoadSite, WarnsOfAPaperByNobodyKnown) {
+  const auto said = [](const std::string& by) {
+    return load_site("format: site/1\npapers: [order: {by: " + by + "}]\n").said();
+  };
+  EXPECT_EQ(said("water superintendant"),
+            "site.yaml:2:22 paper-by-nobody: \"water superintendant\" is nobody's role here, so this order counts for "
+            "nothing. (did you mean water superintendent?)\n");
+  EXPECT_EQ(said("the mayor"),
+            "site.yaml:2:22 paper-by-nobody: \"the mayor\" is nobody's role here, so this order counts for nothing.\n");
+  EXPECT_EQ(said("Water Superintendent"), "");
+  EXPECT_EQ(said("unknown"), "");
+  EXPECT_EQ(said("none"), "");
+}
+
 TEST(LoadSite, SlotsKeepHowTheyWereWritten) {
   auto world = load_site(walk);
   const auto& slot = world.slot("pressure.highest-static");

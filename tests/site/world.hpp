@@ -82,6 +82,7 @@ kinds:
       line: {type: list, of: [pipe, valve, preventer, branch], walk: yes}
   sewer: {short: beside, facts: {beside: length}}
   test: {short: kind, facts: {kind: text, passed: yes-no}}
+  order: {title: order, groups: [paper], facts: {by: text}}
   approval: {groups: [paper], facts: {for: text, by: role, dated: date, number: text, at: element}}
   permit: {groups: [paper], facts: {number: text}}
 derived: {pipe: {bore: pipe.length * 1, weight: pipe.length * 2}}

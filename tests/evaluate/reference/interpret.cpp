@@ -80,7 +80,7 @@ Value Interpreter::value(const Tree& tree, const Node& at, Worked& out, Frame& f
     case Op::path: return path(at, out, frame);
     case Op::property: return property(tree, at, out);
     case Op::at_mark: return reading(at, out);
-    case Op::limit: return limit(at, out);
+    case Op::limit: return limit(at, out, frame);
     case Op::look_up: return look_up(tree, at, out);
     case Op::call: return call(at, out);
     case Op::choose: return choose(at, out);
@@ -88,7 +88,7 @@ Value Interpreter::value(const Tree& tree, const Node& at, Worked& out, Frame& f
     case Op::confirmed: return confirmed(at);
     case Op::base: {
       const Below here = below_.back();
-      return limit_row(here.limit, here.chain + 1, here.row, here.element, out);
+      return limit_row(here.limit, here.chain + 1, here.row, here.element, out, here.in_hand);
     }
     case Op::word:
     case Op::error: break;

@@ -1,12 +1,14 @@
 // The language page once more, as plainly as it can be said: a tree walked for its value, kid by kid.
 // Slow and without memory on purpose; the evaluator must say the same.
 //
-//   Interpreter interpreter(book, site);
+//   Interpreter interpreter(book, site, {});
 //   interpreter.work(tree, {}).value           // of an expression without variables
 //   interpreter.work(tree, {wall}).value       // variable 0 is the element `wall`
 #pragma once
 
+#include <optional>
 #include <set>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -45,7 +47,10 @@ struct Seen {
 
 class Interpreter {
  public:
-  Interpreter(const rulebook::Rulebook& book, const site::Site& site) : book_(book), site_(site) {}
+  // `checked_on`: the day papers are judged on; nothing when it is not known.
+  Interpreter(const rulebook::Rulebook& book, const site::Site& site,
+              const std::optional<quantity::Interval>& checked_on)
+      : book_(book), site_(site), checked_on_(checked_on) {}
 
   Worked work(const Tree& tree, const Frame& handed);
   Seen see(const Value& list, const vocabulary::ShapeSet& kinds) const;
@@ -60,6 +65,7 @@ class Interpreter {
     std::size_t chain = 0;
     std::size_t row = 0;
     site::ElementId element = site::nowhere;
+    Frame in_hand;
   };
 
   Worked node(const Tree& tree, NodeId id, Frame& frame);
@@ -81,6 +87,7 @@ class Interpreter {
   Value derived(site::ElementId element, site::FieldId field, Worked& out);
   bool computed_in(site::ElementId record, std::string_view name) const;
   Value paper(const Node& at) const;
+  Truth counts(site::ElementId paper, const Node& at, const std::string& subject) const;
   Value confirmed(const Node& at) const;
 
   Value quantifier(const Tree& tree, const Node& at, Worked& out, Frame& frame);
@@ -89,13 +96,15 @@ class Interpreter {
   Value extreme_of(const Node& at, const Seen& seen, const Worked& out) const;
   bool never_negative(const Tree& tree, NodeId id) const;
 
-  Value limit(const Node& at, Worked& out);
-  Value limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out);
+  Value limit(const Node& at, Worked& out, const Frame& in_hand);
+  Value limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out,
+                  const Frame& in_hand);
   Value in_limit(const Tree& tree, const Node& at, Worked& out, Frame& frame);
   Value look_up(const Tree& tree, const Node& at, const Worked& out) const;
 
   const rulebook::Rulebook& book_;
   const site::Site& site_;
+  std::optional<quantity::Interval> checked_on_;
   const rulebook::Rule* rule_ = nullptr;
   std::vector<site::ElementId> elements_;
   std::vector<Below> below_;

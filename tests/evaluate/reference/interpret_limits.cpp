@@ -1,4 +1,6 @@
 // Limits layer by layer, and tables.
+#include <algorithm>
+
 #include "evaluate/look_up.hpp"
 #include "evaluate/reference/interpret.hpp"
 
@@ -27,13 +29,19 @@ const LimitValue* in_force(const rulebook::Limit& limit) {
 
 // Rows are replaced row by row: the strongest source that has the row counts, and `base` is the next below it.
 Value Interpreter::limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element,
-                             Worked& out) {
+                             Worked& out, const Frame& in_hand) {
   const auto& chain = book_.limits[limit].chain;
+  Frame hand = in_hand;  // a limit asked inside another's value has in hand what that one has
+  if (!below_.empty() && below_.back().element == site::nowhere)
+    hand.insert(hand.end(), below_.back().in_hand.begin(), below_.back().in_hand.end());
   for (std::size_t i = from; i < chain.size(); ++i) {
+    const bool here = element != site::nowhere ? chain[i].at == element
+                                               : std::find(hand.begin(), hand.end(), chain[i].at) != hand.end();
+    if (chain[i].at != site::nowhere && !here) continue;
     const Tree* tree = tree_of(chain[i], row);
     if (tree == nullptr && chain[i].form == LimitValue::Form::rows) continue;
     if (tree == nullptr) return vocabulary::unknown();
-    below_.push_back({limit, i, row, element});
+    below_.push_back({limit, i, row, element, hand});
     out.kids.push_back(work(*tree, element == site::nowhere ? Frame{} : Frame{element}));
     below_.pop_back();
     return chain[i].doubt.empty() ? out.kids.back().value : vocabulary::unknown();
@@ -41,17 +49,17 @@ Value Interpreter::limit_row(std::uint32_t limit, std::size_t from, std::size_t 
   return vocabulary::unknown();
 }
 
-Value Interpreter::limit(const Node& at, Worked& out) {
-  if (out.kids.empty()) return limit_row(at.index, 0, 0, site::nowhere, out);
+Value Interpreter::limit(const Node& at, Worked& out, const Frame& in_hand) {
+  if (out.kids.empty()) return limit_row(at.index, 0, 0, site::nowhere, out, in_hand);
   const Value key = out.kids[0].value;
   if (!evaluate::usable(key)) return vocabulary::unknown();
   const auto choice = book_.limits[at.index].signature.by_choice;
   const bool of_kind = out.kids[0].tree->nodes[out.kids[0].node].type.kind == vocabulary::Type::Kind::kind;
-  if (of_kind) return limit_row(at.index, 0, key.id, site::nowhere, out);
-  if (choice == vocabulary::no_id) return limit_row(at.index, 0, site_.elements[key.id].shape, key.id, out);
+  if (of_kind) return limit_row(at.index, 0, key.id, site::nowhere, out, in_hand);
+  if (choice == vocabulary::no_id) return limit_row(at.index, 0, site_.elements[key.id].shape, key.id, out, in_hand);
   std::vector<Value> rows;
   for (std::size_t member = 0; member < book_.vocabulary->choices[choice].members.size(); ++member) {
-    if ((key.members >> member & 1U) != 0) rows.push_back(limit_row(at.index, 0, member, site::nowhere, out));
+    if ((key.members >> member & 1U) != 0) rows.push_back(limit_row(at.index, 0, member, site::nowhere, out, in_hand));
   }
   Value all = rows.front();
   for (const auto& row : rows) all = evaluate::hull(all, row, at.type, book_);
@@ -62,14 +70,17 @@ Value Interpreter::in_limit(const Tree& tree, const Node& at, Worked& out, Frame
   out.kids.push_back(node(tree, at.kids[0], frame));
   const Value& subject = out.kids[0].value;
   const Node& list = tree[at.kids[1]];
-  const LimitValue* value = in_force(book_.limits[list.index]);
   const Type& type = tree[at.kids[0]].type;
-  if (value == nullptr || !evaluate::usable(subject)) return vocabulary::of_truth(Truth::undecided);
-  Truth any = Truth::no;
   if (list.type.kind == Type::Kind::season) {
     Worked season;
-    any = evaluate::in_season(subject, limit_row(list.index, 0, 0, site::nowhere, season)).truth;
+    const Value days = limit_row(list.index, 0, 0, site::nowhere, season, frame);
+    if (!evaluate::usable(subject)) return vocabulary::of_truth(Truth::undecided);
+    const Truth in = evaluate::in_season(subject, days).truth;
+    return vocabulary::of_truth(at.negated ? quantity::opposite(in) : in);
   }
+  const LimitValue* value = in_force(book_.limits[list.index]);
+  if (value == nullptr || !evaluate::usable(subject)) return vocabulary::of_truth(Truth::undecided);
+  Truth any = Truth::no;
   std::uint64_t listed = 0;
   for (const auto& item : value->list) {
     listed |= item.members;

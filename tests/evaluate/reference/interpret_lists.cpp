@@ -77,6 +77,7 @@ Value Interpreter::quantifier(const Tree& tree, const Node& at, Worked& out, Fra
     const Truth has = at.op == Op::every ? quantity::opposite(parts[1]) : parts[1];
     found = quantity::either(found, quantity::both(parts[0], has));
   }
+  frame[at.binder.variable] = site::nowhere;
   if (!seen.complete) found = quantity::either(found, Truth::undecided);
   return vocabulary::of_truth(at.op == Op::some ? found : quantity::opposite(found));
 }
@@ -91,6 +92,7 @@ Value Interpreter::fold(const Tree& tree, const Node& at, Worked& out, Frame& fr
       out.kids.back().about = element;
     }
   }
+  frame[at.binder.variable] = site::nowhere;
   const bool adds = at.op == Op::count || at.op == Op::sum;
   return adds ? count_or_sum(tree, at, seen, out) : extreme_of(at, seen, out);
 }

@@ -58,8 +58,55 @@ Value Interpreter::derived(site::ElementId element, site::FieldId field, Worked&
   return out.kids.back().value;
 }
 
+// A paper is asked four things: for what, by whom, where, until when. What it does not say of who gave it, and what is
+// written as unknown, may be anything; a paper that names no subject, element or last day names none.
+Truth Interpreter::counts(site::ElementId paper, const Node& at, const std::string& subject) const {
+  const auto& shape = book_.vocabulary->shapes[site_.elements[paper].shape];
+  const auto slot = [&](std::string_view name) -> const site::Slot* {
+    const auto field = shape.field(name);
+    return field ? &site_.slot(paper, *field) : nullptr;
+  };
+  const auto present = [](const site::Slot* of) { return of && of->value.presence == Presence::present; };
+  const auto unknown = [](const site::Slot* of) { return of && of->asked_not && !evaluate::usable(of->value); };
+  Truth is_for = Truth::no;
+  if (unknown(slot("for"))) is_for = Truth::undecided;
+  if (present(slot("for"))) {
+    const std::string named(slot("for")->value.text);
+    is_for = quantity::truth(named.substr(named.find('/') == std::string::npos ? 0 : named.find('/') + 1) == subject);
+  }
+  Truth is_by = Truth::no;
+  if (slot("by") && slot("by")->value.presence == Presence::unknown) is_by = Truth::undecided;
+  if (present(slot("by"))) is_by = quantity::truth(book_.vocabulary->role(slot("by")->value.text) == at.column);
+  Truth is_at = Truth::yes;
+  const site::Slot* where = slot("at");
+  if (where && !elements_.empty() && where->origin != site::Origin::left_out) {
+    is_at = where->asked_not && !present(where) ? Truth::undecided : Truth::no;
+    for (const auto element : elements_) {
+      if (present(where) && where->value.id == element) is_at = Truth::yes;
+    }
+  }
+  Truth in_time = Truth::yes;
+  if (unknown(slot("until")) || (present(slot("until")) && !checked_on_)) in_time = Truth::undecided;
+  if (present(slot("until")) && checked_on_)
+    in_time = quantity::opposite(quantity::less(slot("until")->value.number, *checked_on_, 1.0));
+  return quantity::both(quantity::both(is_for, is_by), quantity::both(is_at, in_time));
+}
+
 Value Interpreter::paper(const Node& at) const {
-  return vocabulary::of_truth(evaluate::find_paper(site_, *book_.vocabulary, at, rule_, elements_).truth);
+  const auto& vocabulary = *book_.vocabulary;
+  const auto kind = vocabulary.shape(at.index == 0 ? "approval" : "order");
+  const auto field = vocabulary.shapes[0].field("papers");
+  if (!kind || !field) return vocabulary::of_truth(Truth::undecided);
+  const auto id = site_.slot(0, *field).value.id;
+  if (id == site::nowhere) return vocabulary::of_truth(Truth::no);
+  const auto& list = site_.lists[id];
+  Truth any = quantity::truth(false);
+  for (const auto element : list.items) {
+    const std::string subject = at.name.empty() && rule_ != nullptr ? rule_->id : at.name;
+    if (site_.elements[element].shape == *kind) any = quantity::either(any, counts(element, at, subject));
+  }
+  if (list.stated && !list.complete && !list.closed.test(*kind)) any = quantity::either(any, Truth::undecided);
+  return vocabulary::of_truth(any);
 }
 
 Value Interpreter::confirmed(const Node& at) const {

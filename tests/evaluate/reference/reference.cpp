@@ -14,9 +14,56 @@ using rulebook::Rule;
 
 namespace {
 
-bool is_approval(const Clause& clause) {
-  const Node& root = clause.tree->nodes[clause.tree->root];
-  return root.op == Op::paper && root.index == 0;
+// How a test came to what it is: plainly, or only because an approval is on file.
+enum class Through : std::uint8_t { neither, plainly, approval };
+
+Through through(const Worked& at, Truth truth);
+
+// Both of two parts, and one of two that would do.
+Through both_of(Through a, Through b) {
+  if (a == Through::neither || b == Through::neither) return Through::neither;
+  return a == Through::approval || b == Through::approval ? Through::approval : Through::plainly;
+}
+Through one_of(Through a, Through b) {
+  if (a == Through::plainly || b == Through::plainly) return Through::plainly;
+  return a == Through::approval || b == Through::approval ? Through::approval : Through::neither;
+}
+
+// `some` is a row of `or` over `where and has`, `every` a row of `and` over `not where or has`, `no` the opposite of
+// `some`; whatever they come to no through is the mirror of it.
+Through through_list(const Worked& at, Truth truth) {
+  const Node& node = (*at.tree)[at.node];
+  const bool yes = truth == Truth::yes;
+  const bool one_does = node.op == Op::some ? yes : !yes;
+  const Truth where_wanted = one_does ? Truth::yes : Truth::no;
+  const Truth has_wanted = node.op == Op::every ? quantity::opposite(where_wanted) : where_wanted;
+  Through all = one_does ? Through::neither : Through::plainly;
+  for (std::size_t i = 0; i < at.kids.size();) {
+    Through element = one_does ? Through::plainly : Through::neither;
+    const auto take = [&](const Worked& kid, Truth wanted) {
+      element = one_does ? both_of(element, through(kid, wanted)) : one_of(element, through(kid, wanted));
+    };
+    if (node.kids[0] != expression::no_node) take(at.kids[i++], where_wanted);
+    if (node.kids.size() > 1 && node.kids[1] != expression::no_node) take(at.kids[i++], has_wanted);
+    all = one_does ? one_of(all, element) : both_of(all, element);
+  }
+  return all;
+}
+
+Through through(const Worked& at, Truth truth) {
+  if (at.value.truth != truth) return Through::neither;
+  const Node& node = (*at.tree)[at.node];
+  if (node.op == Op::paper && node.index == 0 && truth == Truth::yes) return Through::approval;
+  if (node.op == Op::opposite) return through(at.kids[0], quantity::opposite(truth));
+  if (node.op == Op::some || node.op == Op::no || node.op == Op::every) {
+    return through_list(at, truth) == Through::approval ? Through::approval : Through::plainly;
+  }
+  if (node.op != Op::both && node.op != Op::either) return Through::plainly;
+  const bool every_part = (node.op == Op::both) == (truth == Truth::yes);
+  Through all = every_part ? Through::plainly : Through::neither;
+  for (const auto& kid : at.kids)
+    all = every_part ? both_of(all, through(kid, truth)) : one_of(all, through(kid, truth));
+  return all;
 }
 
 WorkedClause work(Interpreter& interpreter, const Clause& clause, const Frame& elements) {
@@ -25,7 +72,7 @@ WorkedClause work(Interpreter& interpreter, const Clause& clause, const Frame& e
   if (clause.mode == Clause::Mode::single) {
     out.expression = interpreter.work(*clause.tree, elements);
     out.truth = out.expression->value.truth;
-    out.by_approval = out.truth == Truth::yes && is_approval(clause);
+    out.by_approval = through(*out.expression, Truth::yes) == Through::approval;
     return out;
   }
   const bool any = clause.mode == Clause::Mode::any;
@@ -45,7 +92,7 @@ WorkedClause work(Interpreter& interpreter, const Clause& clause, const Frame& e
 class RuleWork {
  public:
   RuleWork(const rulebook::Rulebook& book, const site::Site& site, const Occasion& occasion, std::uint32_t index)
-      : rule_(book.rules[index]), index_(index), occasion_(occasion), interpreter_(book, site) {}
+      : rule_(book.rules[index]), index_(index), occasion_(occasion), interpreter_(book, site, occasion.checked_on) {}
 
   std::vector<Finding> findings() {
     if (rule_.standing != rulebook::Standing::in_force) {
@@ -155,7 +202,7 @@ std::vector<Finding> judge(const rulebook::Rulebook& book, const site::Site& sit
 }
 
 Worked evaluate(const Tree& tree, const rulebook::Rulebook& book, const site::Site& site) {
-  return Interpreter(book, site).work(tree, {});
+  return Interpreter(book, site, evaluate::occasion(book, site, {}).checked_on).work(tree, {});
 }
 
 }  // namespace headgate::reference

@@ -130,7 +130,9 @@ std::string papers(Random& random, bool names_first, std::size_t rules) {
   for (std::size_t count = 1 + random.below(6); count > 0; --count) {
     said += "  - " + random.pick({"approval", "approval", "order"}) +
             ": {for: " + random.pick({"rule-" + std::to_string(random.below(rules)), "repair", "town/rule-1"}) +
-            ", by: " + random.pick({"building-official", "inspector", "water-superintendent"});
+            (random.one_in(6) ? random.pick({", by: unknown", ""})
+                              : ", by: " + random.pick({"building-official", "inspector", "water-superintendent"}));
+    if (random.one_in(5)) said += random.pick({", until: 2026-05-01", ", until: 2026-08-09", ", until: unknown"});
     if (names_first && random.one_in(3)) said += ", at: \"line[1]\"";
     said += "}\n";
   }

@@ -67,8 +67,8 @@ kinds:
   sewer: {short: beside, facts: {beside: length}}
   gas: {short: beside, facts: {beside: length}}
   test: {facts: {kind: laying, done-on: date, filed-on: date}}
-  approval: {groups: [paper], facts: {for: text, by: text, at: element, dated: date}}
-  order: {groups: [paper], facts: {for: text, by: text, at: element, limit: text, value: text}}
+  approval: {groups: [paper], facts: {for: text, by: text, at: element, dated: date, until: date}}
+  order: {groups: [paper], facts: {for: text, by: text, at: element, limit: text, value: text, dated: date, until: date, number: text}}
 )";
 
 const char* const small_sources = R"(format: sources/1
@@ -200,7 +200,23 @@ World::World(const Written& written) {
   for (const auto* place : both)
     books_.push_back(rulebook::resolve(library_, vocabulary_, *place, reading.day(written), found_));
   site_ = site::load(*site, vocabulary_, found_);
+  if (text::has_errors(found_)) return;
+  resolve_again(both, reading.day(written), written.options);
   if (!text::has_errors(found_)) judge(written);
+}
+
+// With what the site's orders set.
+void World::resolve_again(const std::vector<const rulebook::Place*>& places, std::optional<quantity::Day> day,
+                          const evaluate::Options& options) {
+  std::vector<const rulebook::Rulebook*> all;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    all.push_back(&books_[i]);
+    auto orders = evaluate::orders(site_, vocabulary_, evaluate::occasion(books_[i], site_, options).checked_on);
+    if (orders.empty()) continue;
+    const auto& kept = orders_.emplace_back(std::move(orders));
+    books_[i] = rulebook::resolve(library_, vocabulary_, *places[i], day, found_, kept);
+  }
+  for (const auto& orders : orders_) rulebook::say_unknown_limits(orders, all, found_);
 }
 
 const document::Node* World::read(const std::string& name, const std::string& text) {

@@ -14,6 +14,8 @@
 
 #include "document/read.hpp"
 #include "evaluate/judge.hpp"
+#include "evaluate/occasion.hpp"
+#include "evaluate/papers.hpp"
 #include "evaluate/reference/agree.hpp"
 #include "rulebook/load.hpp"
 #include "site/site.hpp"
@@ -66,6 +68,8 @@ class World {
 
  private:
   const document::Node* read(const std::string& name, const std::string& text);
+  void resolve_again(const std::vector<const rulebook::Place*>& places, std::optional<quantity::Day> day,
+                     const evaluate::Options& options);
   void judge(const Written& written);
   std::string outcomes(const evaluate::Judgement& judgement, const std::string& rule) const;
 
@@ -75,6 +79,7 @@ class World {
   rulebook::Library library_;
   std::deque<rulebook::Place> places_;
   vocabulary::Vocabulary vocabulary_;
+  std::deque<std::vector<rulebook::Order>> orders_;
   std::deque<rulebook::Rulebook> books_;
   site::Site site_;
   std::deque<evaluate::Judgement> judgements_;
