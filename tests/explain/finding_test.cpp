@@ -189,7 +189,7 @@ TEST(Question, AsksAboutThePaperThatMayCount) {
   const auto questions = explain::questions(world.context(), world.judgement, world.judgement.decisions.at(0));
   ASSERT_EQ(questions.size(), 1U);
   EXPECT_EQ(questions[0].fact, "papers[1].by");
-  EXPECT_EQ(questions[0].about, "papers[1]");
+  EXPECT_EQ(questions[0].about, "papers[1] approval");
   EXPECT_EQ(questions[0].ask, "Who gave the approval?");
 }
 

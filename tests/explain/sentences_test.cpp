@@ -218,13 +218,13 @@ TEST(Sentence, PapersThatRanOutOrDoNotSay) {
     return told(rule, site + "papers: [approval: {for: tried" + facts + "}]");
   };
   EXPECT_EQ(paper(", by: building official, until: 2026-06-30"),
-            "fail: The approval by the building official (papers[1]) has run out.");
+            "fail: The approval by the building official (papers[1] approval) has run out.");
   EXPECT_EQ(paper(""), "undecided: Who gave the approval? Not stated.");
   EXPECT_EQ(paper(", by: unknown"), "undecided: Who gave the approval? Nobody knows.");
   EXPECT_EQ(paper(", by: building official, until: 2026-06-30", ""), "undecided: Day of the check is not stated.");
   EXPECT_EQ(paper(", by: building official, until: before 2026-12-01"),
             "undecided: The approval's last day is too coarse to compare with the day it is checked on.");
-  EXPECT_EQ(told(rule, "papers: [more]"), "undecided: The papers is not written down to its end.");
+  EXPECT_EQ(told(rule, "papers: [more]"), "undecided: The papers are not written down to their end.");
 }
 
 TEST(Sentence, YesNoFactIsItsQuestionAnswered) {

@@ -185,6 +185,8 @@ const std::vector<Row> published = {
     {"coldest-water", "practice", "40 F", "common practice"},
     {"relief-setting-max", "upc-2024 608.2", "100 psi", "adopted text"},
     {"precharge-tolerance", "practice", "5 psi", "common practice"},
+    // Engineers' formulas give 0.070 psi s2/ft2.
+    {"slow-closing", "practice", "0.07", "common practice"},
     // The share of gas pipe practice, from memory.
     {"pull-safety", "practice", "0.4", "common practice"},
     {"pull-temperature", "practice", "73 F", "common practice"},
