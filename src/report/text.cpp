@@ -81,6 +81,9 @@ class Writer {
     heading(finding);
     line("", finding.title + ".");
     line("now", finding.sentence);
+    for (const auto& limit : finding.limits) {
+      if (limit.depth == 0) limit_lines(limit);
+    }
     line("due", finding.due);
     out_ += '\n';
   }
