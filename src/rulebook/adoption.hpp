@@ -12,6 +12,7 @@ struct Adoption {
   const Documents* documents = nullptr;
   std::string place;                // its own documents bind without being adopted
   std::vector<std::string> adopts;  // first binds first
+  std::string country;              // what `binds-in` it is law here without being adopted; "" for none
 
   // How strongly a citation binds, least first, and how it reads there; nullopt when it does not bind.
   struct Bound {

@@ -28,7 +28,8 @@ struct Section {
 
 struct SourceDocument {
   std::string id, title, publisher, edition, kind, carries;
-  std::string place;  // the place that declared it; "" for the project's
+  std::string place;     // the place that declared it; "" for the project's
+  std::string binds_in;  // a country in whose every place it is law, adopted or not; "" for none
   std::map<std::string, Section> sections;
   text::Range range;
 };

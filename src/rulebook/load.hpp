@@ -19,6 +19,7 @@ bool add(Library& library, const document::Node& tree, text::Diagnostics& found)
 
 // A place file, read as far as its own keys go; its limits and rules are compiled by `resolve`.
 //
+//   country: us                             what `binds-in: us` is law here too, also under `adopts: nothing`
 //   adopts: irc-2018                        what stands outside `changes` holds always: it is the first change
 //   changes:
 //     - title: Ordinance 26-14
@@ -32,7 +33,7 @@ struct Change {
   const document::Node* node = nullptr;  // limits, drop, change, add, tables, adopts, given
 };
 struct Place {
-  std::string id, title, also;
+  std::string id, title, also, country;
   std::vector<std::string> adopts;
   const document::Node* node = nullptr;        // the whole file
   const document::Node* vocabulary = nullptr;  // what it adds to the vocabulary (key `vocabulary:`), or nullptr

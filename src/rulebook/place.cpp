@@ -81,13 +81,16 @@ std::optional<Place> read_place(const Node& tree, Diagnostics& found) {
     found.push_back(say("place-format", format ? format->range : tree.range, {format ? format->scalar : ""}));
     return std::nullopt;
   }
-  expect_keys(tree, with({"format", "id", "title", "also", "sources", "vocabulary", "closed-days", "changes"}, lawful),
-              "A place file", found);
+  expect_keys(
+      tree,
+      with({"format", "id", "title", "country", "also", "sources", "vocabulary", "closed-days", "changes"}, lawful),
+      "A place file", found);
   Place place;
   place.node = &tree;
   place.id = read_id(tree, "id", found);
   place.title = text_of(tree, "title", found);
   place.also = read_id(tree, "also", found);
+  place.country = read_id(tree, "country", found);
   place.vocabulary = map_of(tree, "vocabulary", found);
   for (const char* key : {"id", "title"}) {
     if (!tree.find(key)) found.push_back(say("place-needs", tree.range, {key}));

@@ -24,7 +24,15 @@ namespace {
 // The last change in force that says what is adopted.
 Adoption adoption_of(const Place& place, const std::vector<std::size_t>& in_force, const Documents& documents,
                      Diagnostics& found) {
-  Adoption adoption{&documents, place.id, {}};
+  Adoption adoption{&documents, place.id, {}, place.country};
+  if (const Node* country = place.node->find("country")) {
+    std::vector<std::string> known;
+    for (const SourceDocument& each : documents.all()) {
+      const bool fresh = std::find(known.begin(), known.end(), each.binds_in) == known.end();
+      if (!each.binds_in.empty() && fresh) known.push_back(each.binds_in);
+    }
+    one_of(*country, known, "place-country", found);
+  }
   for (const Change& change : place.changes) {
     const Node* adopts = change.node->find("adopts");
     if (!adopts || (adopts->is_scalar() && adopts->scalar == "nothing")) continue;

@@ -75,12 +75,16 @@ SourceDocument read_document(const Entry& entry, std::string_view place, Diagnos
   document.range = entry.key_range;
   if (!expect_map(entry.value, "A document", found)) return document;
   const Node& node = entry.value;
-  expect_keys(node, {"title", "publisher", "edition", "kind", "carries", "seen", "sections"}, "A document", found);
+  expect_keys(node, {"title", "publisher", "edition", "kind", "binds-in", "carries", "seen", "sections"}, "A document",
+              found);
   document.title = text_of(node, "title", found);
   document.publisher = text_of(node, "publisher", found);
   document.edition = text_of(node, "edition", found);
   document.kind = text_of(node, "kind", found);
   document.carries = text_of(node, "carries", found);
+  document.binds_in = text_of(node, "binds-in", found);
+  if (!document.binds_in.empty() && !document::is_name(document.binds_in))
+    found.push_back(say("rulebook-name", node.find("binds-in")->range, {document.binds_in}));
   if (document.title.empty()) found.push_back(say("document-needs", entry.key_range, {entry.key, "title"}));
   if (const Node* kind = node.find("kind")) {
     one_of(*kind, kinds, "document-kind", found);

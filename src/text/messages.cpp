@@ -496,6 +496,7 @@ const std::vector<Message>& catalogue() {
       {"brace-open", error, "This { is never closed.", "braces in a text hold one path, as in {wall.material}"},
       // Places.
       {"place-format", error, "\"{0}\" is not the format of a place.", "write format: place/1"},
+      {"place-country", error, "Nothing is law in \"{0}\" without being adopted.", "write {1}, or leave it out"},
       {"place-needs", error, "A place needs its {0}.", ""},
       {"also-itself", error, "A place cannot be its own second authority.", "leave also: out"},
       {"changes-no-list", error, "Changes are a list, one block an ordinance.", "begin each with - title:"},

@@ -42,6 +42,42 @@ TEST(Citation, OwnDocumentsBindWithoutBeingAdopted) {
   EXPECT_EQ(words(rule(world.resolve(), "r").adopted), "own 1");
 }
 
+World in_country(const std::string& source, const std::string& keys) {
+  World world;
+  world.rules("rules:\n  r:\n    title: t\n    source: " + source + "\n    require: pressure is fitted\n");
+  world.whole_place("format: place/1\nid: town\ntitle: A town\n" + keys +
+                    "\nsources: {own: {title: Town code, kind: ordinance, sections: [1]}}\n");
+  return world;
+}
+
+TEST(Citation, WhatIsLawInTheCountryBindsWithoutBeingAdopted) {
+  World world = in_country("act 7, other 1", "country: us\nadopts: code-18");
+  EXPECT_EQ(words(rule(world.resolve(), "r").adopted), "act 7");
+  EXPECT_EQ(world.said(), "");
+  EXPECT_EQ(words(rule(in_country("act 7", "country: us\nadopts: nothing").resolve(), "r").adopted), "act 7");
+  EXPECT_EQ(rule(in_country("act 7", "adopts: code-18").resolve(), "r").standing, rulebook::Standing::not_adopted);
+  EXPECT_EQ(rule(in_country("other 1", "country: us\nadopts: code-18").resolve(), "r").standing,
+            rulebook::Standing::not_adopted);
+}
+
+TEST(Citation, TheLawOfTheCountryStandsBehindTheAdoptedAndBeforePractice) {
+  World world;
+  world.rules(
+      "limits:\n  most: {title: Most, values: {practice: 90 psi, act 7: 80 psi, code-18 A1: 70 psi}}\n"
+      "rules:\n  r: {title: t, source: practice, require: pressure is fitted}\n");
+  world.whole_place("format: place/1\nid: town\ntitle: A town\ncountry: us\nadopts: code-18\n");
+  std::string order;
+  for (const auto& value : world.resolve().limits[0].chain) order += value.written + "; ";
+  EXPECT_EQ(order, "70 psi; 80 psi; 90 psi; ");
+}
+
+TEST(Citation, ACountryWithoutLawOfItsOwnIsRefused) {
+  World world = in_country("own 1", "country: su\nadopts: nothing");
+  world.resolve();
+  EXPECT_EQ(world.said(),
+            "place:4:10 place-country: Nothing is law in \"su\" without being adopted. (write us, or leave it out)\n");
+}
+
 TEST(Citation, AnEditionCarriesWhatItDoesNotList) {
   World world = cited("code-18 A1", "code-21");
   const auto book = world.resolve();

@@ -49,6 +49,7 @@ documents:
   code-18: {title: Code of 2018, edition: "2018", kind: model code, sections: {A1: {about: a, seen: adopted text}, A2: {seen: secondary, where: a forum}, A3: {seen: from memory, doubt: two printings disagree}}}
   code-21: {title: Code of 2021, edition: "2021", kind: model code, carries: code-18, sections: {A2: {about: anew, seen: other edition}, B1: {seen: adopted text}}}
   other: {title: Another code, kind: model code, sections: [1, 2]}
+  act: {title: The Act, kind: statute, binds-in: us, sections: [7]}
 )";
 
 inline constexpr const char* small_place = R"(format: place/1
