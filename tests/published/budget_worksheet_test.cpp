@@ -268,6 +268,11 @@ TEST(PublishedWorksheet, GaugeGrades) {
   EXPECT_NEAR(error("55 psi", "A"), 1, 1e-9);
   EXPECT_NEAR(error("86 psi", "B"), 3, 1e-9);
   EXPECT_NEAR(error("55 psi", "B"), 2, 1e-9);
+  // The pressure it stands for is the reading with that error as plus and minus.
+  const auto site = rules.site("branches: none\nline: [gauge: {reads: 79 psi, range: 100 psi, grade: A}]\n");
+  const auto stands_for = rules.value(site, "line[1].pressure");
+  EXPECT_NEAR(stands_for.lo / si("psi"), 77, 1e-9);
+  EXPECT_NEAR(stands_for.hi / si("psi"), 81, 1e-9);
 }
 
 // A meter that passes 0.4 gal in 2 h leaks 0.0033 gpm; and air of 100 psi that cools from 73 F to 53 F loses 4.3 psi
