@@ -67,7 +67,8 @@ TEST(Citation, TheLawOfTheCountryStandsBehindTheAdoptedAndBeforePractice) {
       "rules:\n  r: {title: t, source: practice, require: pressure is fitted}\n");
   world.whole_place("format: place/1\nid: town\ntitle: A town\ncountry: us\nadopts: code-18\n");
   std::string order;
-  for (const auto& value : world.resolve().limits[0].chain) order += value.written + "; ";
+  const auto book = world.resolve();
+  for (const auto& value : book.limits[0].chain) order += value.written + "; ";
   EXPECT_EQ(order, "70 psi; 80 psi; 90 psi; ");
 }
 
