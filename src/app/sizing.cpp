@@ -12,6 +12,7 @@ namespace headgate::app {
 
 namespace {
 
+using evaluate::badness;
 using evaluate::Outcome;
 using vocabulary::Presence;
 using Json = nlohmann::ordered_json;
@@ -20,14 +21,6 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view topics[] = {"size", "demand"};
 constexpr std::string_view also = "pressure";
 constexpr std::string_view outlet = "pressure.worst-outlet";
-
-constexpr Outcome from_worst[] = {Outcome::fail, Outcome::undecided, Outcome::advisory, Outcome::accepted,
-                                  Outcome::pass};
-
-std::size_t how_bad(Outcome outcome) {
-  const auto* end = std::end(from_worst);
-  return static_cast<std::size_t>(end - std::find(std::begin(from_worst), end, outcome));
-}
 
 const vocabulary::Value* fact(const Case& prepared, site::ElementId element, std::string_view name) {
   const auto& site = prepared.sites.front();
@@ -187,11 +180,11 @@ std::map<std::string, OfRule> verdicts(const Case& prepared) {
     for (const auto& judgement : authority.judgements) {
       for (const auto& decision : judgement.decisions) {
         const Outcome outcome = decision.outcome == Outcome::later ? decision.would_be : decision.outcome;
-        if (how_bad(outcome) == 0) continue;
+        if (outcome == Outcome::not_applicable || outcome == Outcome::not_in_force) continue;
         const auto& rule = judgement.book->rules[decision.rule];
         auto& here = worst[judgement.book->place + "/" + rule.id];
         here.topic = rule.topic;
-        if (how_bad(outcome) > how_bad(here.outcome)) here.outcome = outcome;
+        if (badness(outcome) > badness(here.outcome)) here.outcome = outcome;
       }
     }
   }
@@ -251,7 +244,7 @@ void settle(std::vector<Judged>& all) {
     for (const auto& [rule, verdict] : each.rules) {
       const bool own = std::find(std::begin(topics), std::end(topics), verdict.topic) != std::end(topics);
       if (!own && !(verdict.topic == also && changes(all, rule))) continue;
-      if (how_bad(verdict.outcome) <= how_bad(each.pair.outcome)) continue;
+      if (badness(verdict.outcome) <= badness(each.pair.outcome)) continue;
       each.pair.outcome = verdict.outcome;
       each.pair.because = rule;
     }

@@ -13,15 +13,11 @@ namespace headgate::app {
 
 namespace fs = std::filesystem;
 using document::Node;
+using evaluate::badness;
 using evaluate::Outcome;
 using text::say;
 
 namespace {
-
-// The worst first: what a rule with several findings comes to.
-constexpr std::array<Outcome, evaluate::outcome_count> worst_first = {
-    Outcome::fail,     Outcome::undecided, Outcome::advisory,       Outcome::later,
-    Outcome::accepted, Outcome::pass,      Outcome::not_applicable, Outcome::not_in_force};
 
 std::optional<Outcome> outcome_named(std::string_view name) {
   for (std::size_t i = 0; i < evaluate::outcome_count; ++i) {
@@ -173,10 +169,6 @@ bool about(const Trial& trial, const evaluate::Judgement& judgement, const evalu
     if (address == trial.element || address.substr(0, address.find(' ')) == trial.element) return true;
   }
   return false;
-}
-
-std::size_t badness(Outcome outcome) {
-  return static_cast<std::size_t>(worst_first.end() - std::find(worst_first.begin(), worst_first.end(), outcome));
 }
 
 Verdict worst_of(const Trial& trial, const evaluate::Judgement& judgement) {

@@ -1,5 +1,7 @@
 #include "evaluate/outcome.hpp"
 
+#include <algorithm>
+
 namespace headgate::evaluate {
 
 std::string_view words(Outcome outcome) {
@@ -14,6 +16,10 @@ std::string_view words(Outcome outcome) {
     case Outcome::not_in_force: return "not in force";
   }
   return "";
+}
+
+std::size_t badness(Outcome outcome) {
+  return static_cast<std::size_t>(worst_first.end() - std::find(worst_first.begin(), worst_first.end(), outcome));
 }
 
 Outcome judge_row(rulebook::Level level, Truth applies, Truth require, bool has_require, bool by_approval) {

@@ -5,6 +5,7 @@
 //   when no                             -> not applicable, whatever require says
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <string_view>
 #include <vector>
@@ -20,6 +21,12 @@ using quantity::Truth;
 enum class Outcome : std::uint8_t { pass, fail, advisory, undecided, later, accepted, not_applicable, not_in_force };
 inline constexpr std::size_t outcome_count = 8;
 std::string_view words(Outcome outcome);  // "pass", "not applicable", …
+
+// What needs action first; how bad an outcome is counts from the end of it.
+inline constexpr std::array<Outcome, outcome_count> worst_first = {
+    Outcome::fail,     Outcome::undecided, Outcome::advisory,       Outcome::later,
+    Outcome::accepted, Outcome::pass,      Outcome::not_applicable, Outcome::not_in_force};
+std::size_t badness(Outcome outcome);
 
 inline constexpr std::uint32_t no_instance = 0xffffffffU;
 

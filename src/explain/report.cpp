@@ -9,30 +9,21 @@
 
 namespace headgate::explain {
 
+using evaluate::badness;
 using evaluate::Decision;
 using evaluate::Judgement;
 using evaluate::Outcome;
 
 namespace {
 
-// What needs action first.
-constexpr std::array<Outcome, evaluate::outcome_count> shown_order = {
-    Outcome::fail,     Outcome::undecided, Outcome::advisory,       Outcome::later,
-    Outcome::accepted, Outcome::pass,      Outcome::not_applicable, Outcome::not_in_force};
-
 struct Entry {
   Finding finding;
   std::vector<Question> questions;
   Outcome outcome = Outcome::undecided;
-  std::size_t rank = 0;
   std::uint32_t rule = 0;
   std::size_t authority = 0;
   bool superseded = false;  // not in force here, and another authority judges it
 };
-
-std::size_t rank_of(Outcome outcome) {
-  return static_cast<std::size_t>(std::find(shown_order.begin(), shown_order.end(), outcome) - shown_order.begin());
-}
 
 std::string id_of(const Judgement& judgement, const Decision& decision) {
   return judgement.book->rules[decision.rule].id;
@@ -197,13 +188,12 @@ Report report(const text::Sources& sources, const site::Site& site, const std::v
       entry.authority = a;
       entry.questions = questions(context, judgement, decision);
       across_dates(authorities[a], entry, decision);
-      entry.rank = rank_of(entry.outcome);
       merger.take(std::move(entry));
     }
   }
   std::vector<Entry> entries = merger.result();
   std::stable_sort(entries.begin(), entries.end(), [](const Entry& x, const Entry& y) {
-    if (x.rank != y.rank) return x.rank < y.rank;
+    if (x.outcome != y.outcome) return badness(x.outcome) > badness(y.outcome);
     if (x.finding.topic != y.finding.topic) return x.finding.topic < y.finding.topic;
     if (x.rule != y.rule) return x.rule < y.rule;
     return x.authority < y.authority;
