@@ -26,19 +26,6 @@ document::Node scalar(World& world, const std::string& name, const std::string& 
   return node;
 }
 
-// The names of a resolved rulebook, as an expression may use them.
-struct Names {
-  std::vector<expression::LimitSignature> limits;
-  std::vector<expression::TableSignature> tables;
-};
-
-Names names_of(const rulebook::Rulebook& book) {
-  Names names;
-  for (const auto& limit : book.limits) names.limits.push_back(limit.signature);
-  for (const auto& table : book.tables) names.tables.push_back(table.signature);
-  return names;
-}
-
 std::string number_json(const vocabulary::Value& value, const quantity::Unit* unit) {
   const double factor = unit == nullptr ? 1 : unit->factor;
   const double offset = unit == nullptr ? 0 : unit->offset;
@@ -75,13 +62,8 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
     book = books(world, *law, 0, {}).back();
   }
   if (!world.sound()) return unusable(world);
-  const Names names = names_of(*book);
-  expression::Scope scope;
-  scope.vocabulary = &law->vocabulary;
-  scope.limits = &names.limits;
-  scope.tables = &names.tables;
   const auto node = scalar(world, "calc", expression);
-  const auto tree = expression::compile(node, scope, std::nullopt, world.found);
+  const auto tree = rulebook::compile(*book, node, world.found);
   const quantity::Unit* unit = nullptr;
   if (!in_unit.empty()) {
     unit = quantity::unit(in_unit);

@@ -72,4 +72,7 @@ void say_unknown_limits(const std::vector<Order>& orders, const std::vector<cons
 // The days on which the place's law changes, sorted: between two of them it is one rulebook. At most 64.
 std::vector<quantity::Day> segments(const Place& place);
 
+// An expression that may use whatever the rulebook holds: what `calc` reads.
+std::optional<expression::Tree> compile(const Rulebook& book, const document::Node& written, text::Diagnostics& found);
+
 }  // namespace headgate::rulebook

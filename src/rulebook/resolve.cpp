@@ -167,4 +167,16 @@ void say_unknown_limits(const std::vector<Order>& orders, const std::vector<cons
   }
 }
 
+std::optional<expression::Tree> compile(const Rulebook& book, const document::Node& written, text::Diagnostics& found) {
+  std::vector<expression::LimitSignature> limits;
+  std::vector<expression::TableSignature> tables;
+  for (const auto& limit : book.limits) limits.push_back(limit.signature);
+  for (const auto& table : book.tables) tables.push_back(table.signature);
+  expression::Scope scope;
+  scope.vocabulary = book.vocabulary;
+  scope.limits = &limits;
+  scope.tables = &tables;
+  return expression::compile(written, scope, std::nullopt, found);
+}
+
 }  // namespace headgate::rulebook

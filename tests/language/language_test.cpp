@@ -73,16 +73,8 @@ class World {
   }
 
   quantity::Interval value(const std::string& expression) {
-    std::vector<expression::LimitSignature> limits;
-    std::vector<expression::TableSignature> tables;
-    for (const auto& limit : book_.limits) limits.push_back(limit.signature);
-    for (const auto& table : book_.tables) tables.push_back(table.signature);
-    expression::Scope scope;
-    scope.vocabulary = &vocabulary_;
-    scope.limits = &limits;
-    scope.tables = &tables;
     const auto& node = tree("expression", "it: " + expression);
-    const auto compiled = expression::compile(*node.find("it"), scope, std::nullopt, found_);
+    const auto compiled = rulebook::compile(book_, *node.find("it"), found_);
     return compiled ? evaluate::evaluate(*compiled, book_, site_).value.number : quantity::Interval{};
   }
 

@@ -77,19 +77,11 @@ class ShippedRules {
 
   // An expression of the language, as `calc` would read it.
   Computed calc(const std::string& expression) {
-    std::vector<expression::LimitSignature> limits;
-    std::vector<expression::TableSignature> tables;
-    for (const auto& limit : book_.limits) limits.push_back(limit.signature);
-    for (const auto& table : book_.tables) tables.push_back(table.signature);
-    expression::Scope scope;
-    scope.vocabulary = &vocabulary_;
-    scope.limits = &limits;
-    scope.tables = &tables;
     text::Diagnostics found;
     document::Node node;
     node.scalar = expression;
     node.range = {sources_.add("calc", expression), 0, static_cast<std::uint32_t>(expression.size())};
-    const auto tree = expression::compile(node, scope, std::nullopt, found);
+    const auto tree = rulebook::compile(book_, node, found);
     EXPECT_TRUE(tree && !text::has_errors(found)) << words(found);
     if (!tree) return {};
     const auto empty = site("name: nothing\n");

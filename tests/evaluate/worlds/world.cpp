@@ -313,18 +313,10 @@ const evaluate::Decision& World::decision(const std::string& rule) const {
 
 std::string World::value(const std::string& expression) {
   if (books_.empty() || text::has_errors(found_)) return said();
-  std::vector<expression::LimitSignature> limits;
-  std::vector<expression::TableSignature> tables;
-  for (const auto& limit : book().limits) limits.push_back(limit.signature);
-  for (const auto& table : book().tables) tables.push_back(table.signature);
-  expression::Scope scope;
-  scope.vocabulary = &vocabulary_;
-  scope.limits = &limits;
-  scope.tables = &tables;
   document::Node& node = trees_.emplace_back();
   node.scalar = expression;
   node.range = {sources_.add("expression", expression), 0, static_cast<std::uint32_t>(expression.size())};
-  auto tree = expression::compile(node, scope, std::nullopt, found_);
+  auto tree = rulebook::compile(book(), node, found_);
   if (!tree) return said();
   const auto& kept = expressions_.emplace_back(std::move(*tree));
   const auto result = evaluate::evaluate(kept, book(), site_);
