@@ -54,6 +54,7 @@ struct Setter {
   const Node& value;
   const Vocabulary& vocabulary;
   text::Diagnostics& found;
+  bool leaves_out = false;  // the fact is taken out instead
 
   void say(std::string_view id, std::size_t step, const std::vector<std::string>& arguments) const {
     found.push_back(text::say(id, steps[step].range, arguments));
@@ -302,6 +303,7 @@ struct Setter {
       if (!id) return;
       const Field& field = vocabulary.shapes[here.shape].fields[*id];
       if (last(i) && !steps[i].number && field.union_of.empty()) {
+        if (leaves_out) return drop(*here.node, field.name);
         value_of(*here.node, field.name, value.range) = value;
         return;
       }
@@ -331,6 +333,13 @@ void set(Node& tree, std::string_view address, const text::Range& address_range,
   const auto steps = read_steps(address, address_range, vocabulary, found);
   if (!steps || !tree.is_map()) return;
   Setter{tree, *steps, value, vocabulary, found}.run();
+}
+
+void unset(Node& tree, std::string_view address, const text::Range& address_range, const Vocabulary& vocabulary,
+           text::Diagnostics& found) {
+  const auto steps = read_steps(address, address_range, vocabulary, found);
+  if (!steps || !tree.is_map()) return;
+  Setter{tree, *steps, scalar_node("unknown", address_range), vocabulary, found, true}.run();
 }
 
 Node scalar_node(std::string text, const text::Range& range) {

@@ -114,6 +114,9 @@ std::optional<Target> find(const Site& site, const vocabulary::Vocabulary& vocab
 //   line[4] = none           element 4 is removed, those after it move up; `unknown` forgets its facts
 //   line[9] = {gauge: …}     replaces element 9; one past the end, adds it
 //   house.hose-bibbs = 2     a record (or named element) missing on the way is made
+// Takes a stated fact out again, so that its formula counts: `pressure.worst-outlet`, `line[4].outside-diameter`.
+void unset(document::Node& tree, std::string_view address, const text::Range& address_range,
+           const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 void set(document::Node& tree, std::string_view address, const text::Range& address_range, const document::Node& value,
          const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 

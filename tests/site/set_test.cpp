@@ -57,6 +57,20 @@ TEST(Set, FactsOfABareElement) {
   EXPECT_EQ(with("line: [wall]", {"line[1].sleeve=none"}).at("line[1].sleeve"), "none");
 }
 
+TEST(Unset, LeavesTheFactOutAndKeepsWhatStandsBeside) {
+  auto world = with("house: {kitchens: 1, hose-bibbs: 2}\nline: [pipe: {size: 3/4\", length: 24'}, gauge: 55 psi]", {});
+  document::Node& tree = world.trees.back();
+  for (const char* address : {"house.kitchens", "line[1].length", "line.gauge.reads", "pressure.highest-static"})
+    site::unset(tree, address, {}, world.vocabulary, world.found);
+  world.site = site::load(tree, world.vocabulary, world.found);
+  ASSERT_EQ(world.said(), "");
+  EXPECT_EQ(world.at("house.kitchens"), "unknown");
+  EXPECT_EQ(world.at("house.hose-bibbs"), "2");
+  EXPECT_EQ(world.at("line[1].length"), "unknown");
+  EXPECT_EQ(world.at("line[1].size"), "3/4 in");
+  EXPECT_EQ(world.at("line[2].reads"), "unknown");
+}
+
 TEST(Set, NoneRemovesEveryOneOfAKind) {
   auto world = with("line: [gauge: 60 psi, pipe, gauge]", {"line.gauge=none"});
   ASSERT_EQ(world.said(), "");
