@@ -34,11 +34,9 @@ int status(const Report& report) {
 }
 
 int check(World& world, const std::string& site, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
-  const auto* tree = load_tree(world, site);
-  if (tree == nullptr) return unusable(world);
-  const Case prepared = prepare(world, *tree, settings(world));
-  if (prepared.law == nullptr || !world.sound()) return unusable(world);
+  const auto opened = open_case(world, site);
+  if (!opened) return unusable(world);
+  const Case& prepared = *opened;
   unusable(world);  // warnings, where there are any
   const Report report =
       explain::report(world.sources, prepared.sites.front(), judge(prepared), site, world.options.places.size() > 1);

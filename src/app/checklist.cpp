@@ -37,11 +37,9 @@ std::vector<std::string> on_file(const Case& prepared, std::string_view list_nam
 }  // namespace
 
 int checklist(World& world, const std::string& site, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
-  const auto* tree = load_tree(world, site);
-  if (tree == nullptr) return unusable(world);
-  const Case prepared = prepare(world, *tree, settings(world));
-  if (prepared.law == nullptr || !world.sound()) return unusable(world);
+  const auto opened = open_case(world, site);
+  if (!opened) return unusable(world);
+  const Case& prepared = *opened;
   report::ChecklistSheet sheet;
   for (const auto& stage : prepared.law->vocabulary.stages) sheet.stages.emplace_back(stage.name, stage.title);
   sheet.papers = on_file(prepared, "papers");
@@ -50,7 +48,7 @@ int checklist(World& world, const std::string& site, const Output& output) {
   if (report.stage.empty()) {
     std::string names;
     for (const auto& stage : sheet.stages) names += (names.empty() ? "" : ", ") + stage.first;
-    world.found.push_back(text::say("no-stage", tree->range, {names}));
+    world.found.push_back(text::say("no-stage", prepared.trees.front().range, {names}));
     return unusable(world);
   }
   unusable(world);  // warnings, where there are any

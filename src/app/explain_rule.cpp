@@ -42,13 +42,9 @@ std::vector<std::string> rule_ids(const Case& prepared) {
 }  // namespace
 
 int explain(World& world, const std::string& site, const std::string& rule, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
-  const auto* tree = load_tree(world, site);
-  if (tree == nullptr) return unusable(world);
-  Settings chosen = settings(world);
-  chosen.evaluate.only_rule = rule_name(rule);
-  const Case prepared = prepare(world, *tree, chosen);
-  if (prepared.law == nullptr || !world.sound()) return unusable(world);
+  const auto opened = open_case(world, site, rule_name(rule));
+  if (!opened) return unusable(world);
+  const Case& prepared = *opened;
   std::string out;
   for (const auto& authority : judge(prepared)) {
     for (const auto& judgement : authority.judgements) {

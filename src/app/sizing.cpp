@@ -14,7 +14,6 @@ namespace {
 
 using evaluate::badness;
 using evaluate::Outcome;
-using vocabulary::Presence;
 using Json = nlohmann::ordered_json;
 
 // Rules of these topics hang on the sizes; of `also`, those whose outcome changes with them.
@@ -22,76 +21,42 @@ constexpr std::string_view topics[] = {"size", "demand"};
 constexpr std::string_view also = "pressure";
 constexpr std::string_view outlet = "pressure.worst-outlet";
 
-const vocabulary::Value* fact(const Case& prepared, site::ElementId element, std::string_view name) {
-  const auto& site = prepared.sites.front();
-  const auto field = prepared.law->vocabulary.shapes[site.elements[element].shape].field(name);
-  return field ? &site.slot(element, *field).value : nullptr;
-}
-
-bool is_kind(const Case& prepared, site::ElementId element, std::string_view kind) {
-  return prepared.law->vocabulary.shapes[prepared.sites.front().elements[element].shape].name == kind;
-}
-
-bool says_yes(const vocabulary::Value* value) {
-  return value != nullptr && value->presence == Presence::present && value->truth == quantity::Truth::yes;
-}
-
-// The parts of the main's own line.
-std::vector<site::ElementId> trunk(const Case& prepared) {
-  const auto& site = prepared.sites.front();
-  std::vector<site::ElementId> elements;
-  for (const auto element : site.downstream_order) {
-    const auto walk = site.elements[element].walk;
-    if (walk != site::nowhere && site.lists[walk].owner == 0) elements.push_back(element);
-  }
-  return elements;
-}
-
-bool buried(const Case& prepared, site::ElementId pipe) {
-  const auto* laid = fact(prepared, pipe, "laid");
-  const auto choice = prepared.law->vocabulary.choice("laid");
-  if (laid == nullptr || laid->presence != Presence::present || !choice) return false;
-  const auto& way = prepared.law->vocabulary.choices[*choice];
-  for (std::size_t p = 0; p < way.properties.size(); ++p) {
-    for (std::size_t m = 0; way.properties[p].name == "buried" && m < way.members.size(); ++m) {
-      if (laid->members == std::uint64_t{1} << m) return way.members[m].properties[p].truth == quantity::Truth::yes;
-    }
-  }
-  return false;
-}
+// The computed yes or no that says whose size is looked for, the kinds that have it, and where their sizes are listed.
+constexpr std::string_view sized = "sized";
+constexpr std::string_view pipe_kind = "pipe";
+constexpr std::string_view pipe_sizes = "pipe-dimensions";
+constexpr std::string_view meter_kind = "meter";
+constexpr std::string_view meter_sizes = "meter-capacity";
 
 std::string written_size(const vocabulary::Value& size) {
   return quantity::show(size.number.lo, quantity::dimensions::size,
                         quantity::size_unit(size.ladder == vocabulary::Ladder::metric ? "mm" : "in"));
 }
 
-// The new pipe in the ground, and what goes on from it in the same size.
+// What the vocabulary's `sized` says yes to, by kind.
 struct Varied {
   std::vector<std::string> pipes;
   std::string meter;
+  std::string meter_now;  // its size as it stands
   std::string why_not;
 };
 
 Varied find_varied(const Case& prepared) {
   Varied varied;
-  const auto& site = prepared.sites.front();
-  const auto parts = trunk(prepared);
-  const vocabulary::Value* size = nullptr;
-  for (const auto part : parts) {
-    if (size == nullptr && is_kind(prepared, part, "pipe") && says_yes(fact(prepared, part, "new")) &&
-        buried(prepared, part)) {
-      size = fact(prepared, part, "size");
-    }
-  }
-  for (const auto part : parts) {
-    const auto& at = site.elements[part];
-    const auto field = prepared.law->vocabulary.shapes[at.shape].field("size");
-    if (!field) continue;
-    const std::string address = site::address(site, prepared.law->vocabulary, part, *field);
-    if (is_kind(prepared, part, "meter")) varied.meter = address;
-    const bool same = size != nullptr && fact(prepared, part, "size")->number == size->number;
-    if (is_kind(prepared, part, "pipe") && same && says_yes(fact(prepared, part, "new")))
-      varied.pipes.push_back(address);
+  const auto& seen = prepared.books.front().back();
+  const auto& vocabulary = prepared.law->vocabulary;
+  const auto worked = evaluate::work_out(*seen.book, *seen.site);
+  for (const auto& each : worked.values) {
+    const auto& shape = vocabulary.shapes[each.derivation->shape];
+    const auto size = shape.field("size");
+    if (shape.fields[each.derivation->field].name != sized || !size) continue;
+    if (worked.cells[worked.plan.nodes[each.formula].cell].truth != quantity::Truth::yes) continue;
+    const std::string address = site::address(*seen.site, vocabulary, each.element, *size);
+    if (shape.name == pipe_kind) varied.pipes.push_back(address);
+    if (shape.name != meter_kind) continue;
+    varied.meter = address;
+    const auto& now = seen.site->slot(each.element, *size).value;
+    if (now.presence == vocabulary::Presence::present) varied.meter_now = written_size(now);
   }
   if (varied.pipes.empty())
     varied.why_not = "no pipe of the line is new and in the ground, so there is none to size";
@@ -117,34 +82,6 @@ std::vector<std::string> sizes_of(const rulebook::Rulebook& book, std::string_vi
   for (const double size : sizes)
     written.push_back(quantity::show(size, quantity::dimensions::size, quantity::size_unit("in")));
   return written;
-}
-
-// Removes a stated fact, so that its formula counts again: `pressure.worst-outlet`, `line[4].outside-diameter`.
-void forget(document::Node& tree, const std::string& address) {
-  document::Node* at = &tree;
-  std::size_t begin = 0;
-  while (at != nullptr) {
-    const std::size_t end = std::min(address.find('.', begin), address.size());
-    std::string name = address.substr(begin, end - begin);
-    std::size_t number = 0;
-    if (const auto bracket = name.find('['); bracket != std::string::npos) {
-      number = std::stoul(name.substr(bracket + 1));
-      name.resize(bracket);
-    }
-    auto& entries = at->entries;
-    const auto entry = std::find_if(entries.begin(), entries.end(), [&](const auto& each) { return each.key == name; });
-    if (entry == entries.end()) return;
-    if (end == address.size()) {
-      entries.erase(entry);
-      return;
-    }
-    at = &entry->value;
-    if (number > 0)
-      at = number <= at->items.size() && !at->items[number - 1].entries.empty()
-               ? &at->items[number - 1].entries[0].value
-               : nullptr;
-    begin = end + 1;
-  }
 }
 
 bool differs(const evaluate::Cell& a, const evaluate::Cell& b) {
@@ -205,13 +142,16 @@ struct Judged {
   std::map<std::string, OfRule> rules;
 };
 
+text::Range place_of(World& world, const std::string& address) {
+  return {world.sources.add("--size", address), 0, static_cast<std::uint32_t>(address.size())};
+}
+
 // The site with other sizes.
 document::Node with_sizes(World& world, const document::Node& site_tree, const Varied& varied, const Case& before,
                           const std::string& pipe, const std::string& meter) {
   document::Node tree = site_tree;
   const auto set = [&](const std::string& address, const std::string& size) {
-    const auto at = world.sources.add("--size", address);
-    const text::Range range{at, 0, static_cast<std::uint32_t>(address.size())};
+    const text::Range range = place_of(world, address);
     site::set(tree, address, range, site::scalar_node(size, range), before.law->vocabulary, world.found);
   };
   for (const auto& address : varied.pipes) set(address, pipe);
@@ -274,24 +214,26 @@ void choose(Sizing& sizing, const std::string& meter_now) {
 
 }  // namespace
 
-Sizing size_up(World& world, const document::Node& site_tree, const Settings& settings) {
+Sizing size_up(World& world, const Case& before) {
   Sizing sizing;
-  const Case before = prepare(world, site_tree, settings);
-  if (before.law == nullptr || !world.sound()) return sizing;
+  Settings settings = app::settings(world);
+  settings.sets.clear();  // they stand in the site already
+  const document::Node& site_tree = before.trees.front();
   const Varied varied = find_varied(before);
   sizing.varied = varied.pipes;
   sizing.why_not = varied.why_not;
   if (!sizing.why_not.empty()) return sizing;
   sizing.varied.push_back(varied.meter);
   const auto& book = *before.books.front().back().book;
-  const auto pipes = sizes_of(book, "pipe-dimensions");
-  const auto meters = sizes_of(book, "meter-capacity");
+  const auto pipes = sizes_of(book, pipe_sizes);
+  const auto meters = sizes_of(book, meter_sizes);
   if (pipes.empty() || meters.empty()) return sizing;
   document::Node measured_off = site_tree;
   for (const auto& pipe : pipes) {
     const Case after = prepare(world, with_sizes(world, site_tree, varied, before, pipe, meters.back()), settings);
     if (after.law == nullptr || !world.sound()) return sizing;
-    for (const auto& address : stale(before, after)) forget(measured_off, address);
+    for (const auto& address : stale(before, after))
+      site::unset(measured_off, address, place_of(world, address), before.law->vocabulary, world.found);
   }
   std::vector<Judged> all;
   for (const auto& meter : meters) {
@@ -307,12 +249,7 @@ Sizing size_up(World& world, const document::Node& site_tree, const Settings& se
     all.erase(std::remove_if(all.begin(), all.end(), no_figure), all.end());
   settle(all);
   for (auto& each : all) sizing.pairs.push_back(std::move(each.pair));
-  std::string meter_now;
-  for (const auto part : trunk(before)) {
-    const auto* size = is_kind(before, part, "meter") ? fact(before, part, "size") : nullptr;
-    if (size != nullptr && size->presence == Presence::present) meter_now = written_size(*size);
-  }
-  choose(sizing, meter_now);
+  choose(sizing, varied.meter_now);
   return sizing;
 }
 

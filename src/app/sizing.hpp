@@ -1,7 +1,7 @@
 // What size passes? The new service pipe and the meter are given every size there are figures for, and each pair is
 // judged by the rules that hang on it.
 //
-//   size_up(world, as_built, {})   -> meter 3/4 in: pipe 3/4 in fails outlet-has-what-it-needs, 1 in passes
+//   size_up(world, prepare(world, as_built, {}))   -> meter 3/4 in: pipe 3/4 in fails outlet-has-what-it-needs, 1 in passes
 //   a site without a meter, or without a new pipe, has nothing to vary: Sizing::pairs is empty, `why_not` says so
 #pragma once
 
@@ -28,7 +28,7 @@ struct Sizing {
   std::string why_not;
 };
 
-Sizing size_up(World& world, const document::Node& site_tree, const Settings& settings);
+Sizing size_up(World& world, const Case& before);
 
 std::string words_of(const Sizing& sizing);
 nlohmann::ordered_json json_of(const Sizing& sizing);

@@ -248,12 +248,9 @@ std::vector<Case::Seen> seen_of(const World& world, const Case& prepared) {
 }  // namespace
 
 int worksheet(World& world, const std::string& site, bool size, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
-  const auto* tree = load_tree(world, site);
-  if (tree == nullptr) return unusable(world);
-  const Settings chosen = settings(world);
-  const Case prepared = prepare(world, *tree, chosen);
-  if (prepared.law == nullptr || !world.sound()) return unusable(world);
+  const auto opened = open_case(world, site);
+  if (!opened) return unusable(world);
+  const Case& prepared = *opened;
   std::string out;
   Json places = Json::array();
   for (const auto& seen : seen_of(world, prepared)) {
@@ -278,7 +275,7 @@ int worksheet(World& world, const std::string& site, bool size, const Output& ou
   }
   int status = exit_fine;
   if (size) {
-    const Sizing sizing = size_up(world, *tree, chosen);
+    const Sizing sizing = size_up(world, prepared);
     if (!world.sound()) return unusable(world);
     out += words_of(sizing);
     json["sizes"] = json_of(sizing);

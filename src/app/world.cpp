@@ -387,6 +387,17 @@ Settings settings(World& world) {
   return result;
 }
 
+std::optional<Case> open_case(World& world, const std::string& site_file, const std::string& only_rule) {
+  if (!load_rules(world)) return std::nullopt;
+  const auto* tree = load_tree(world, site_file);
+  if (tree == nullptr) return std::nullopt;
+  Settings chosen = settings(world);
+  chosen.evaluate.only_rule = only_rule;
+  Case prepared = prepare(world, *tree, chosen);
+  if (prepared.law == nullptr || !world.sound()) return std::nullopt;
+  return prepared;
+}
+
 std::vector<explain::Authority> judge(const Case& prepared) {
   std::vector<explain::Authority> authorities;
   for (const auto& of_place : prepared.books) {

@@ -98,6 +98,10 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
 // Settings from the command line: --place, --set, --on, --stage.
 Settings settings(World& world);
 
+// What a command about one site works on: the rules, the site of this file, and its law. nullopt, with diagnostics, when
+// any of them cannot be used. `only_rule`: a rule's id; "" for all.
+std::optional<Case> open_case(World& world, const std::string& site_file, const std::string& only_rule = "");
+
 std::vector<explain::Authority> judge(const Case& prepared);
 
 }  // namespace headgate::app
