@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "app/amount.hpp"
 #include "app/commands.hpp"
 
 namespace headgate::app {
@@ -24,23 +25,6 @@ document::Node scalar(World& world, const std::string& name, const std::string& 
   node.scalar = text;
   node.range = {world.sources.add(name, text), 0, static_cast<std::uint32_t>(text.size())};
   return node;
-}
-
-std::string number_json(const vocabulary::Value& value, const quantity::Unit* unit) {
-  const double factor = unit == nullptr ? 1 : unit->factor;
-  const double offset = unit == nullptr ? 0 : unit->offset;
-  const auto shown = [&](double si) {
-    return nlohmann::ordered_json(std::isfinite(si) ? nlohmann::ordered_json((si - offset) / factor) : nullptr);
-  };
-  nlohmann::ordered_json out;
-  if (value.number.exact())
-    out["value"] = shown(value.number.lo);
-  else {
-    out["low"] = shown(value.number.lo);
-    out["high"] = shown(value.number.hi);
-  }
-  out["unit"] = unit == nullptr ? "" : std::string(unit->spelling);
-  return out.dump() + "\n";
 }
 
 }  // namespace
@@ -91,17 +75,17 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
   }
   if (number && unit == nullptr)
     unit = result.value.unit != nullptr ? result.value.unit : quantity::customary(type.dimension);
-  std::string out;
-  if (output.format == Format::json && number)
-    out = number_json(result.value, unit);
-  else if (output.format == Format::json)
-    out =
-        nlohmann::ordered_json{{"value", vocabulary::show(result.value, type, law->vocabulary)}, {"unit", ""}}.dump() +
-        "\n";
-  else
-    out = (number ? quantity::show(result.value.number, type.dimension, unit)
-                  : vocabulary::show(result.value, type, law->vocabulary)) +
-          "\n";
+  const std::string shown = number ? quantity::show(result.value.number, type.dimension, unit)
+                                   : vocabulary::show(result.value, type, law->vocabulary);
+  std::string out = shown + "\n";
+  if (output.format == Format::json) {
+    nlohmann::ordered_json amount;
+    if (number)
+      add_amount(result.value.number, unit, amount);
+    else
+      amount = {{"value", shown}, {"unit", ""}};
+    out = amount.dump() + "\n";
+  }
   return write(world, output, out) ? exit_fine : unusable(world);
 }
 

@@ -3,11 +3,11 @@
 #include "explain/worksheet.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "app/amount.hpp"
 #include "app/commands.hpp"
 #include "app/sizing.hpp"
 #include "explain/collect.hpp"
@@ -24,23 +24,17 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::size_t width = 80;
 
-std::string joined(const std::vector<std::string>& parts, const char* by) {
-  std::string words;
-  for (const auto& part : parts) words += (words.empty() ? "" : by) + part;
-  return words;
-}
-
 // One or two columns of figures that add up: where a value is known only within bounds, both are followed.
 class RunTable {
  public:
-  explicit RunTable(std::vector<const Run*> columns) : columns_(std::move(columns)) {}
+  explicit RunTable(std::vector<const Run*> columns) : columns_(std::move(columns)), elements_(elements()) {}
 
   std::string text() {
     const Run& run = *columns_.front();
     out_ = explain::capital(run.title) + " along the line, in " + run.unit + '\n';
     if (columns_.size() > 1) row("", "", [](const Run& of) { return of.end; });
     row("where the line begins", "", [](const Run& of) { return of.start; });
-    for (const auto& step : steps()) step_rows(step);
+    for (const auto& element : elements_) step_rows(element);
     return out_ + '\n';
   }
 
@@ -62,7 +56,7 @@ class RunTable {
   }
 
   // The elements of all columns, in the order of the line: a column leaves out what does not change it.
-  std::vector<std::string> steps() const {
+  std::vector<std::string> elements() const {
     std::vector<std::string> names;
     for (const Run* run : columns_) {
       std::size_t at = 0;
@@ -103,8 +97,7 @@ class RunTable {
   // A column that an element does not change keeps what it had.
   std::string left_after(const Run& of, const std::string& element) const {
     std::string left = of.start;
-    const auto names = steps();
-    for (const auto& name : names) {
+    for (const auto& name : elements_) {
       if (const auto* step = step_of(of, name)) left = step->after;
       if (name == element) break;
     }
@@ -120,6 +113,7 @@ class RunTable {
   }
 
   std::vector<const Run*> columns_;
+  std::vector<std::string> elements_;
   std::string out_;
 };
 
@@ -187,31 +181,23 @@ void add_missing(const Worksheet& sheet, std::string& out) {
   for (const auto& each : sheet.missing) {
     std::vector<std::string> values = each.values;
     if (values.size() > most) values.resize(most);
-    std::string words = explain::sentence(each.reason) + " " + joined(values, ", ");
+    std::string words = explain::sentence(each.reason) + " " + explain::joined(values, ", ");
     if (each.values.size() > most) words += fmt::format(" and {} more", each.values.size() - most);
     out += report::wrapped("  ", words, 6, width);
   }
   out += '\n';
 }
 
-Json number_json(double si, const quantity::Unit* unit) {
-  if (!std::isfinite(si)) return nullptr;
-  return unit == nullptr ? si : (si - unit->offset) / unit->factor;
-}
-
 Json as_json(const WorksheetLine& line) {
   Json out{{"name", line.name}, {"element", line.element}, {"title", line.title}};
-  if (!line.is_number)
+  if (line.is_number) {
+    add_amount(line.number, line.unit, out);
+  } else {
     out["value"] = line.value;
-  else if (line.number.exact())
-    out["value"] = number_json(line.number.lo, line.unit);
-  else {
-    out["low"] = number_json(line.number.lo, line.unit);
-    out["high"] = number_json(line.number.hi, line.unit);
+    out["unit"] = "";
   }
-  out["unit"] = line.unit == nullptr ? "" : std::string(line.unit->spelling);
   out["formula"] = line.formula;
-  out["citation"] = joined(line.sources, "; ");
+  out["citation"] = explain::joined(line.sources, "; ");
   if (!line.stated.empty()) out["stated"] = line.stated;
   return out;
 }
