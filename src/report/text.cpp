@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -81,9 +82,7 @@ class Writer {
     heading(finding);
     line("", finding.title + ".");
     line("now", finding.sentence);
-    for (const auto& limit : finding.limits) {
-      if (limit.depth == 0) limit_lines(limit);
-    }
+    own_limits(finding);
     line("due", finding.due);
     out_ += '\n';
   }
@@ -118,9 +117,7 @@ class Writer {
     for (const auto& fact : finding.facts) {
       if (fact.depth == 0) fact_line(fact);
     }
-    for (const auto& limit : finding.limits) {
-      if (limit.depth == 0) limit_lines(limit);
-    }
+    own_limits(finding);
     computed_from(finding);
     for (const auto& citation : finding.citations) source_line(finding, citation);
     const bool known = previous_ != nullptr && same_teaching(*previous_, finding);
@@ -157,23 +154,27 @@ class Writer {
 
   // What stands behind computed facts, in brief: the worksheet shows each formula.
   void computed_from(const Finding& finding) {
-    std::vector<std::string> parts;
+    std::string words;
+    std::set<std::string> said;
+    const auto say = [&](std::string part) {
+      if (said.insert(part).second) words += (words.empty() ? "" : "; ") + part;
+    };
     for (const auto& fact : finding.facts) {
-      if (fact.depth > 0 && !fact.at.empty()) parts.push_back(fact.name + " " + fact.value);
+      if (fact.depth > 0 && !fact.at.empty()) say(fact.name + " " + fact.value);
     }
     for (const auto& limit : finding.limits) {
-      const std::string cited = limit.citation.document == "practice"
-                                    ? "common practice"
-                                    : limit.citation.document + " " + limit.citation.section;
-      if (limit.depth > 0 && !limit.citation.document.empty()) parts.push_back(limit.name + " of " + cited);
-    }
-    std::string words;
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-      if (std::find(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(i), parts[i]) ==
-          parts.begin() + static_cast<std::ptrdiff_t>(i))
-        words += (words.empty() ? "" : "; ") + parts[i];
+      if (limit.depth == 0 || limit.citation.document.empty()) continue;
+      const bool practice = limit.citation.document == "practice";
+      say(limit.name + " of " +
+          (practice ? "common practice" : limit.citation.document + " " + limit.citation.section));
     }
     line("from", words);
+  }
+
+  void own_limits(const Finding& finding) {
+    for (const auto& limit : finding.limits) {
+      if (limit.depth == 0) limit_lines(limit);
+    }
   }
 
   void limit_lines(const LimitShown& limit) {
