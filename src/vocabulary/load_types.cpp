@@ -57,33 +57,26 @@ std::optional<Declared> read_record(Loading& at, const Node& node, const std::st
   return std::nullopt;
 }
 
-std::optional<Declared> read_nearest(Loading& at, const Node& node, const std::vector<std::string>& words) {
-  const bool upstream = words[2] == "upstream";
-  if (!upstream && words[2] != "downstream") {
-    at.found.push_back(text::say("nearest-direction", node.range, {words[2], words[1]}));
-    return std::nullopt;
-  }
-  Node kind = node;
-  kind.scalar = words[1];
-  Declared declared;
-  declared.type.kind = Kind::element;
-  declared.type.shapes = read_kinds(at, {&kind});
-  declared.holds = Field::Holds::reference;
-  declared.direction = upstream ? Direction::upstream : Direction::downstream;
-  if (declared.type.shapes.none()) return std::nullopt;
-  return declared;
-}
-
-std::optional<Declared> read_holding(Loading& at, const Node& node, const std::string& kind_name) {
+std::optional<Declared> read_reference(Loading& at, const Node& node, const std::string& kind_name,
+                                       Direction direction) {
   Node kind = node;
   kind.scalar = kind_name;
   Declared declared;
   declared.type.kind = Kind::element;
   declared.type.shapes = read_kinds(at, {&kind});
   declared.holds = Field::Holds::reference;
-  declared.direction = Direction::holding;
+  declared.direction = direction;
   if (declared.type.shapes.none()) return std::nullopt;
   return declared;
+}
+
+std::optional<Declared> read_nearest(Loading& at, const Node& node, const std::vector<std::string>& words) {
+  const bool upstream = words[2] == "upstream";
+  if (!upstream && words[2] != "downstream") {
+    at.found.push_back(text::say("nearest-direction", node.range, {words[2], words[1]}));
+    return std::nullopt;
+  }
+  return read_reference(at, node, words[1], upstream ? Direction::upstream : Direction::downstream);
 }
 
 Declared any_element(const Vocabulary& vocabulary) {
@@ -128,7 +121,7 @@ std::optional<Declared> read_type(Loading& at, const Node& node) {
   const std::vector<std::string> words = split(node.scalar);
   if (words.size() == 2 && words[0] == "record") return read_record(at, node, words[1]);
   if (words.size() == 3 && words[0] == "nearest") return read_nearest(at, node, words);
-  if (words.size() == 2 && words[0] == "holding") return read_holding(at, node, words[1]);
+  if (words.size() == 2 && words[0] == "holding") return read_reference(at, node, words[1], Direction::holding);
   if (words.size() == 1) {
     if (const auto declared = read_plain(at.vocabulary, words[0])) return declared;
   }
