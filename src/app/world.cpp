@@ -41,9 +41,9 @@ void read_side_by_side(const World& world, std::vector<Reading>& files) {
       one.tree = document::read(world.sources, one.file, world.options.caps, one.found);
     }
   };
-  std::vector<std::future<void>> helpers;
+  std::vector<std::future<void>> helpers;  // where no thread is to be had, done here
   const unsigned cores = std::min(8U, std::max(1U, std::thread::hardware_concurrency()));
-  for (unsigned i = 1; i < cores; ++i) helpers.push_back(std::async(std::launch::async, work));
+  for (unsigned i = 1; i < cores; ++i) helpers.push_back(std::async(work));
   work();
   for (auto& helper : helpers) helper.get();
 }
