@@ -9,31 +9,10 @@ using expression::no_node;
 using expression::Node;
 using expression::NodeId;
 using expression::Op;
-using expression::Relation;
 using expression::Tree;
 using Kind = vocabulary::Type::Kind;
 
 namespace {
-
-std::string_view relation(Relation relation, bool in_time) {
-  switch (relation) {
-    case Relation::less: return in_time ? "before" : "below";
-    case Relation::less_or_equal: return in_time ? "on or before" : "at most";
-    case Relation::greater: return in_time ? "after" : "above";
-    case Relation::greater_or_equal: return in_time ? "on or after" : "at least";
-  }
-  return "";
-}
-
-Relation denied(Relation relation) {
-  switch (relation) {
-    case Relation::less: return Relation::greater_or_equal;
-    case Relation::less_or_equal: return Relation::greater;
-    case Relation::greater: return Relation::less_or_equal;
-    case Relation::greater_or_equal: return Relation::less;
-  }
-  return relation;
-}
 
 // Calls `take` for every node below `of` that stands for `node`.
 template <typename Take>
@@ -161,17 +140,11 @@ struct Speaker {
 
   std::string limit(const Node& node, NodeId id) const {
     const auto& of = context.book->limits[node.index];
-    const std::string title = of.title.empty() ? spaced(of.signature.name) : lower_first(of.title);
+    const std::string title = of.title.empty() ? spaced(of.signature.name) : lowered(of.title);
     if (of.chain.empty()) return title;
     if (of.signature.list) return limit_items(context, node.index, 0);
     const bool one = of.chain.front().form == rulebook::LimitValue::Form::expression && node.kids.empty();
     return one ? of.chain.front().written : value_or(id, title);
-  }
-
-  static std::string lower_first(std::string title) {
-    const bool word = title.size() > 1 && title[1] >= 'a' && title[1] <= 'z';
-    if (word && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
-    return title;
   }
 
   // The value a node came to, where it is one and the same for every element; else its words.
@@ -194,11 +167,11 @@ struct Speaker {
     std::string column;
     if (of_limit) {
       const auto& of = context.book->limits[tree[node.kids[0]].index];
-      name = of.title.empty() ? spaced(of.signature.name) : lower_first(of.title);
+      name = of.title.empty() ? spaced(of.signature.name) : lowered(of.title);
       if (!node.steps.empty()) column = spaced(node.steps.back().name);
     } else {
       const auto& of = context.book->tables[node.index];
-      name = of.title.empty() ? spaced(of.signature.name) : lower_first(of.title);
+      name = of.title.empty() ? spaced(of.signature.name) : lowered(of.title);
       if (of.signature.columns.size() > 1) column = spaced(of.signature.columns[node.column].name);
     }
     return value_or(id, column.empty() || of_limit ? name : column + " by the table of " + name);
@@ -275,8 +248,8 @@ struct Speaker {
     const auto kind = tree[node.kids[0]].type.kind;
     const bool in_time = kind == Kind::date || kind == Kind::moment;
     const std::string name = say(node.kids[0]);
-    return fmt::format("{} {} {} {}", name, is_or_are(name),
-                       relation(holds ? node.relation : denied(node.relation), in_time), bound(node.kids[1]));
+    return fmt::format("{} {} {} {}", name, is_or_are(name), relation_words(node.relation, holds, in_time),
+                       bound(node.kids[1]));
   }
 
   // A fact of the site wants its article here: "on or before the day the work began".

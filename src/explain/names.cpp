@@ -23,6 +23,12 @@ std::string capital(std::string text) {
   return text;
 }
 
+std::string lowered(std::string title) {
+  if (title.size() > 1 && std::islower(static_cast<unsigned char>(title[1])) != 0)
+    title[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(title[0])));
+  return title;
+}
+
 std::string sentence(std::string text) {
   text = capital(std::move(text));
   if (text.empty()) return text;
@@ -174,11 +180,7 @@ std::string element_words(const Context& context, site::ElementId element) {
 std::string limit_title(const Context& context, const Evaluated& limit) {
   if (limit.limit < 0) return "";
   const auto& of = context.book->limits[static_cast<std::size_t>(limit.limit)];
-  std::string title = of.title.empty() ? spaced(of.signature.name) : of.title;
-  if (title.size() > 1 && std::islower(static_cast<unsigned char>(title[1])) != 0) {
-    title[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(title[0])));
-  }
-  return title;
+  return of.title.empty() ? spaced(of.signature.name) : lowered(of.title);
 }
 
 bool has_rows(const Context& context, const Evaluated& limit) {

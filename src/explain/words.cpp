@@ -14,16 +14,6 @@ using Kind = vocabulary::Type::Kind;
 
 namespace {
 
-// How the left side stands to the right one when the relation holds, and when it does not.
-std::string_view stands(Relation relation, bool holds, bool in_time) {
-  const bool upper = relation == Relation::less || relation == Relation::less_or_equal;
-  const bool with_equal = relation == Relation::less_or_equal || relation == Relation::greater_or_equal;
-  const bool below = upper == holds;
-  const bool equal = with_equal == holds;
-  if (in_time) return below ? (equal ? "on or before" : "before") : (equal ? "on or after" : "after");
-  return below ? (equal ? "at most" : "below") : (equal ? "at least" : "above");
-}
-
 bool in_time(const Evaluated& of) { return of.type.kind == Kind::date || of.type.kind == Kind::moment; }
 
 // "Is this pipe new in this job? Yes"; "the old line is made of lead"
@@ -102,6 +92,15 @@ std::string paper(const Context& context, const Evaluated& of, bool there) {
 
 }  // namespace
 
+std::string_view relation_words(Relation relation, bool holds, bool in_time) {
+  const bool upper = relation == Relation::less || relation == Relation::less_or_equal;
+  const bool with_equal = relation == Relation::less_or_equal || relation == Relation::greater_or_equal;
+  const bool below = upper == holds;
+  const bool equal = with_equal == holds;
+  if (in_time) return below ? (equal ? "on or before" : "before") : (equal ? "on or after" : "after");
+  return below ? (equal ? "at most" : "below") : (equal ? "at least" : "above");
+}
+
 std::string bound(const Context& context, const Evaluated& of) {
   const std::string value = shown(context, of);
   const std::string title = limit_title(context, of);
@@ -145,7 +144,7 @@ std::string observed(const Context& context, const Evaluated& leaf) {
   };
   switch (node.op) {
     case Op::compare:
-      return fmt::format("{}, {} {}", value(0), stands(node.relation, yes, in_time(leaf.kids[0])),
+      return fmt::format("{}, {} {}", value(0), relation_words(node.relation, yes, in_time(leaf.kids[0])),
                          bound(context, leaf.kids[1]));
     case Op::between:
       return fmt::format("{}, {} {} and {}", value(1), yes ? "between" : "not between", bound(context, leaf.kids[0]),

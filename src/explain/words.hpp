@@ -20,6 +20,9 @@ inline const expression::Node& node_of(const Evaluated& of) { return of.tree->no
 std::string spaced(std::string_view name);  // hyphens to blanks
 std::string capital(std::string text);      // first letter large
 std::string sentence(std::string text);     // first letter large, a full stop at the end
+std::string lowered(std::string title);     // within a sentence: "highest pressure", but "UPC table"
+// How the left side stands to the right one when the relation holds, and when it does not: "at most", "after".
+std::string_view relation_words(expression::Relation relation, bool holds, bool in_time);
 std::string joined(const std::vector<std::string>& parts, std::string_view by);
 std::string with_article(const std::string& thing);  // "a meter", "an approval"
 std::string plural(const std::string& thing);        // "shutoff valves"
