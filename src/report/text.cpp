@@ -156,7 +156,7 @@ class Writer {
   void computed_from(const Finding& finding) {
     std::string words;
     std::set<std::string> said;
-    const auto say = [&](std::string part) {
+    const auto say = [&](const std::string& part) {
       if (said.insert(part).second) words += (words.empty() ? "" : "; ") + part;
     };
     for (const auto& fact : finding.facts) {
