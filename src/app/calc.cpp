@@ -15,7 +15,7 @@ using vocabulary::Type;
 
 // The sum stands under no law: every table of the rules, no limit values.
 Law* any_law(World& world) {
-  std::vector<Asked> asked;
+  std::vector<world::Asked> asked;
   for (const auto& name : world.options.places) asked.push_back({name, {}});
   return law_of(world, asked);
 }
@@ -30,7 +30,6 @@ document::Node scalar(World& world, const std::string& name, const std::string& 
 }  // namespace
 
 int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
   Law* law = any_law(world);
   if (law == nullptr) return unusable(world);
   document::Node no_file;

@@ -11,13 +11,11 @@ namespace headgate::app {
 namespace {
 
 // The elements of one of the site's own lists in a few words: kind, then whatever text or day names each.
-std::vector<std::string> on_file(const Case& prepared, std::string_view list_name) {
+std::vector<std::string> elements_of(const Case& prepared, vocabulary::FieldId list) {
   std::vector<std::string> words;
   const auto& vocabulary = prepared.law->vocabulary;
   const auto& site = prepared.sites.front();
-  const auto field = vocabulary.shapes[0].field(list_name);
-  if (!field || vocabulary.shapes[0].fields[*field].holds != vocabulary::Field::Holds::list) return words;
-  for (const auto element : site.lists[site.slot(0, *field).value.id].items) {
+  for (const auto element : site.lists[site.slot(0, list).value.id].items) {
     const auto& shape = vocabulary.shapes[site.elements[element].shape];
     std::string line = shape.title;
     for (std::size_t i = 0; i < shape.fields.size(); ++i) {
@@ -42,8 +40,10 @@ int checklist(World& world, const std::string& site, const Output& output) {
   const Case& prepared = *opened;
   report::ChecklistSheet sheet;
   for (const auto& stage : prepared.law->vocabulary.stages) sheet.stages.emplace_back(stage.name, stage.title);
-  sheet.papers = on_file(prepared, "papers");
-  sheet.tests = on_file(prepared, "tests");
+  const auto& fields = prepared.law->vocabulary.shapes[vocabulary::root_shape].fields;
+  for (vocabulary::FieldId field = 0; field < fields.size(); ++field) {
+    if (fields[field].on_file) sheet.on_file.emplace_back(fields[field].name, elements_of(prepared, field));
+  }
   const Report report = explain::report(world.sources, prepared.sites.front(), judge(prepared), site);
   if (report.stage.empty()) {
     std::string names;

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "app/world.hpp"
+#include "app/opening.hpp"
 
 namespace headgate::app {
 

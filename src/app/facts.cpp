@@ -127,8 +127,7 @@ std::string as_json(const Vocabulary& vocabulary, const std::string& word) {
 }  // namespace
 
 int facts(World& world, const std::string& asked, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
-  std::vector<Asked> places;
+  std::vector<world::Asked> places;
   for (const auto& name : world.options.places) places.push_back({name, {}});
   const Law* law = law_of(world, places);
   if (law == nullptr) return unusable(world);

@@ -97,10 +97,10 @@ std::string day_words(const Rulebook& book) {
 }  // namespace
 
 int limits(World& world, const Output& output) {
-  std::vector<Asked> asked;
+  std::vector<world::Asked> asked;
   for (const auto& name : world.options.places) asked.push_back({name, {}});
   if (asked.empty()) world.found.push_back(text::say("limits-no-place", {}, {}));
-  if (asked.empty() || !load_rules(world)) return unusable(world);
+  if (asked.empty()) return unusable(world);
   Law* law = law_of(world, asked);
   if (law == nullptr) return unusable(world);
   quantity::Interval days;

@@ -12,12 +12,10 @@
 namespace {
 
 using headgate::app::Format;
-using headgate::app::Options;
 using headgate::app::Output;
-using headgate::app::World;
 
 struct Arguments {
-  Options options;
+  headgate::world::Options options;
   Output output;
   std::string rules, format = "text", log;
   std::string site, rule, expression, unit, word;
@@ -86,13 +84,16 @@ int leave(const CLI::App& app, const CLI::ParseError& problem) {
 }
 
 int run(const CLI::App& app, Arguments& given) {
-  given.options.rules = given.rules.empty() ? default_rules() : given.rules;
+  using namespace headgate::app;
+  const std::string rules = given.rules.empty() ? default_rules() : given.rules;
   given.output.format = given.format == "json" ? Format::json : Format::text;
-  if (!start_log(given.log)) return headgate::app::exit_unusable;
-  World world(given.options);
-  spdlog::info("rules {}", given.options.rules.string());
-  int status = headgate::app::exit_unusable;
-  if (app.got_subcommand("check"))
+  if (!start_log(given.log)) return exit_unusable;
+  World world(given.options, shelf_beside(rules));
+  spdlog::info("rules {}", rules);
+  int status = exit_unusable;
+  if (!load_rules(world, rules))
+    unusable(world);
+  else if (app.got_subcommand("check"))
     status = check(world, given.site, given.output);
   else if (app.got_subcommand("checklist"))
     status = checklist(world, given.site, given.output);

@@ -16,24 +16,12 @@ using evaluate::badness;
 using evaluate::Outcome;
 using Json = nlohmann::ordered_json;
 
-// Rules of these topics hang on the sizes; of `also`, those whose outcome changes with them.
-constexpr std::string_view topics[] = {"size", "demand"};
-constexpr std::string_view also = "pressure";
-constexpr std::string_view outlet = "pressure.worst-outlet";
-
-// The computed yes or no that says whose size is looked for, the kinds that have it, and where their sizes are listed.
-constexpr std::string_view sized = "sized";
-constexpr std::string_view pipe_kind = "pipe";
-constexpr std::string_view pipe_sizes = "pipe-dimensions";
-constexpr std::string_view meter_kind = "meter";
-constexpr std::string_view meter_sizes = "meter-capacity";
-
 std::string written_size(const vocabulary::Value& size) {
   return quantity::show(size.number.lo, quantity::dimensions::size,
                         quantity::size_unit(size.ladder == vocabulary::Ladder::metric ? "mm" : "in"));
 }
 
-// What the vocabulary's `sized` says yes to, by kind.
+// Whose sizes are tried, by kind.
 struct Varied {
   std::vector<std::string> pipes;
   std::string meter;
@@ -46,16 +34,17 @@ Varied find_varied(const Case& prepared) {
   const auto& seen = prepared.books.front().back();
   const auto& vocabulary = prepared.law->vocabulary;
   const auto worked = evaluate::work_out(*seen.book, *seen.site);
+  const auto asked = [&](const auto& each, const vocabulary::Sizing::Part& part) {
+    return each.derivation->shape == part.shape && each.derivation->field == part.when &&
+           worked.cells[worked.plan.nodes[each.formula].cell].truth == quantity::Truth::yes;
+  };
+  const auto& sizing = *vocabulary.sizing;
   for (const auto& each : worked.values) {
-    const auto& shape = vocabulary.shapes[each.derivation->shape];
-    const auto size = shape.field("size");
-    if (shape.fields[each.derivation->field].name != sized || !size) continue;
-    if (worked.cells[worked.plan.nodes[each.formula].cell].truth != quantity::Truth::yes) continue;
-    const std::string address = site::address(*seen.site, vocabulary, each.element, *size);
-    if (shape.name == pipe_kind) varied.pipes.push_back(address);
-    if (shape.name != meter_kind) continue;
-    varied.meter = address;
-    const auto& now = seen.site->slot(each.element, *size).value;
+    if (asked(each, sizing.pipe))
+      varied.pipes.push_back(site::address(*seen.site, vocabulary, each.element, sizing.pipe.fact));
+    if (!asked(each, sizing.meter)) continue;
+    varied.meter = site::address(*seen.site, vocabulary, each.element, sizing.meter.fact);
+    const auto& now = seen.site->slot(each.element, sizing.meter.fact).value;
     if (now.presence == vocabulary::Presence::present) varied.meter_now = written_size(now);
   }
   if (varied.pipes.empty())
@@ -132,7 +121,7 @@ std::string pressure_left(const World& world, const Case& prepared) {
   const auto& seen = prepared.books.front().back();
   const explain::Context context{&world.sources, seen.book, seen.site};
   for (const auto& line : explain::worksheet(context, evaluate::work_out(*seen.book, *seen.site)).lines) {
-    if (line.name == outlet) return line.value;
+    if (line.name == prepared.law->vocabulary.sizing->left) return line.value;
   }
   return "";
 }
@@ -159,7 +148,7 @@ document::Node with_sizes(World& world, const document::Node& site_tree, const V
   return tree;
 }
 
-Judged judge_pair(World& world, const document::Node& tree, const Settings& settings, const std::string& pipe,
+Judged judge_pair(World& world, const document::Node& tree, const world::Settings& settings, const std::string& pipe,
                   const std::string& meter) {
   Judged judged;
   judged.pair.pipe = pipe;
@@ -179,12 +168,16 @@ bool changes(const std::vector<Judged>& all, const std::string& rule) {
   return std::any_of(all.begin(), all.end(), [&](const Judged& each) { return outcome(each) != outcome(all.front()); });
 }
 
-void settle(std::vector<Judged>& all) {
+bool holds(const std::vector<std::string>& topics, const std::string& topic) {
+  return std::find(topics.begin(), topics.end(), topic) != topics.end();
+}
+
+void settle(const vocabulary::Sizing& sizing, std::vector<Judged>& all) {
   for (auto& each : all) {
     for (const auto& [rule, verdict] : each.rules) {
-      const bool own = std::find(std::begin(topics), std::end(topics), verdict.topic) != std::end(topics);
-      if (!own && !(verdict.topic == also && changes(all, rule))) continue;
-      if (badness(verdict.outcome) <= badness(each.pair.outcome)) continue;
+      const bool counts =
+          holds(sizing.topics, verdict.topic) || (holds(sizing.where_it_differs, verdict.topic) && changes(all, rule));
+      if (!counts || badness(verdict.outcome) <= badness(each.pair.outcome)) continue;
       each.pair.outcome = verdict.outcome;
       each.pair.because = rule;
     }
@@ -216,18 +209,26 @@ void choose(Sizing& sizing, const std::string& meter_now) {
 
 Sizing size_up(World& world, const Case& before) {
   Sizing sizing;
-  Settings settings = app::settings(world);
+  world::Settings settings = world::settings(world);
   settings.sets.clear();  // they stand in the site already
   const document::Node& site_tree = before.trees.front();
+  if (!before.law->vocabulary.sizing) {
+    sizing.why_not = "the vocabulary does not say what to try under `sizing`";
+    return sizing;
+  }
+  const auto& declared = *before.law->vocabulary.sizing;
   const Varied varied = find_varied(before);
   sizing.varied = varied.pipes;
   sizing.why_not = varied.why_not;
   if (!sizing.why_not.empty()) return sizing;
   sizing.varied.push_back(varied.meter);
   const auto& book = *before.books.front().back().book;
-  const auto pipes = sizes_of(book, pipe_sizes);
-  const auto meters = sizes_of(book, meter_sizes);
-  if (pipes.empty() || meters.empty()) return sizing;
+  const auto pipes = sizes_of(book, declared.pipe.sizes);
+  const auto meters = sizes_of(book, declared.meter.sizes);
+  if (pipes.empty() || meters.empty()) {
+    sizing.why_not = "the rules have no table " + (pipes.empty() ? declared.pipe.sizes : declared.meter.sizes);
+    return sizing;
+  }
   document::Node measured_off = site_tree;
   for (const auto& pipe : pipes) {
     const Case after = prepare(world, with_sizes(world, site_tree, varied, before, pipe, meters.back()), settings);
@@ -247,7 +248,7 @@ Sizing size_up(World& world, const Case& before) {
   const auto no_figure = [](const Judged& each) { return each.pair.left.empty(); };
   if (!std::all_of(all.begin(), all.end(), no_figure))
     all.erase(std::remove_if(all.begin(), all.end(), no_figure), all.end());
-  settle(all);
+  settle(declared, all);
   for (auto& each : all) sizing.pairs.push_back(std::move(each.pair));
   choose(sizing, varied.meter_now);
   return sizing;

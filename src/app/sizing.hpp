@@ -10,7 +10,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "app/world.hpp"
+#include "app/opening.hpp"
 
 namespace headgate::app {
 

@@ -31,7 +31,7 @@ struct Trial {
   std::string name;
   std::string rule;
   std::string element;
-  Settings settings;
+  world::Settings settings;
   std::optional<std::string> stage, on;
   Outcome expected = Outcome::pass;
   text::Range expected_at;
@@ -103,7 +103,7 @@ class File {
     const std::string place = either(item, "place");
     if (!place.empty()) base.settings.places = {place};
     if (const std::string places = text_of(tree_, "places"); !places.empty())
-      base.settings.beside = (path_.parent_path() / places).lexically_normal();
+      base.settings.beside = (path_.parent_path() / places).lexically_normal().string();
     if (const auto stage = either(item, "stage"); !stage.empty()) base.stage = stage;
     if (const auto on = either(item, "on"); !on.empty()) base.on = on;
     if (const Node* sets = item.find("set")) {
@@ -318,7 +318,6 @@ std::string summary_json(const Ran& ran) {
 }  // namespace
 
 int trials(World& world, const std::vector<std::string>& paths, const Output& output) {
-  if (!load_rules(world)) return unusable(world);
   Ran ran;
   for (const auto& path : trial_files(paths)) {
     const Node* tree = load_tree(world, path);

@@ -192,10 +192,11 @@ class Sheet {
   void in_hand() {
     const auto measure = asked("measure");
     const auto dig = asked("dig");
-    if (sheet_.papers.empty() && sheet_.tests.empty() && measure.empty() && dig.empty()) return;
+    const bool on_file = std::any_of(sheet_.on_file.begin(), sheet_.on_file.end(),
+                                     [](const auto& list) { return !list.second.empty(); });
+    if (!on_file && measure.empty() && dig.empty()) return;
     out_ += "HAVE IN HAND\n";
-    lines("papers", sheet_.papers);
-    lines("tests", sheet_.tests);
+    for (const auto& [list, items] : sheet_.on_file) lines(list.c_str(), items);
     lines("measure", measure);
     lines("dig", dig);
     out_ += '\n';
@@ -246,19 +247,18 @@ std::string checklist(const Report& report, const ChecklistSheet& sheet, std::si
 
 std::string checklist_json(const Report& report, const ChecklistSheet& sheet) {
   const Sorted of = sorted(report, sheet);
-  const Json out{{"checklist", "headgate-checklist/1"},
-                 {"site", {{"name", report.site_name}, {"file", report.site_file}}},
-                 {"place", report.place},
-                 {"stage", of.stage},
-                 {"now", items(of.now)},
-                 {"earlier", items(of.earlier)},
-                 {"papers", sheet.papers},
-                 {"tests", sheet.tests},
-                 {"waiting", of.waiting},
-                 {"not-due-yet", items(of.duties)},
-                 {"next-stage", of.next_title},
-                 {"next", items(of.next)},
-                 {"closing", report.closing}};
+  Json out{{"checklist", "headgate-checklist/1"},
+           {"site", {{"name", report.site_name}, {"file", report.site_file}}},
+           {"place", report.place},
+           {"stage", of.stage},
+           {"now", items(of.now)},
+           {"earlier", items(of.earlier)}};
+  for (const auto& [list, items] : sheet.on_file) out[list] = items;
+  out.update({{"waiting", of.waiting},
+              {"not-due-yet", items(of.duties)},
+              {"next-stage", of.next_title},
+              {"next", items(of.next)},
+              {"closing", report.closing}});
   return out.dump(2, ' ', true) + "\n";
 }
 

@@ -108,17 +108,19 @@ std::optional<Target> find(const Site& site, const vocabulary::Vocabulary& vocab
 // Writes `value` (a scalar, `none`, `unknown`, or a map) at an address of the tree, before it is loaded. The changed
 // nodes carry the range given in `value`.
 //
-//   line.gauge = none        every gauge is removed and no more are looked for: a `more` becomes `more: {except:
-//   [gauge]}` line.gauge = unknown     likewise, and nobody has looked: a finished list then ends in `more: {only:
-//   [gauge]}` line.meter.size = 1"     while exactly one meter is there, else the diagnostic lists the candidates
+//   line.gauge = none        every gauge is removed and no more are looked for: a `more` becomes
+//                            `more: {except: [gauge]}`
+//   line.gauge = unknown     likewise, and nobody has looked: a finished list then ends in `more: {only: [gauge]}`
+//   line.meter.size = 1"     while exactly one meter is there, else the diagnostic lists the candidates
 //   line[4] = none           element 4 is removed, those after it move up; `unknown` forgets its facts
 //   line[9] = {gauge: …}     replaces element 9; one past the end, adds it
 //   house.hose-bibbs = 2     a record (or named element) missing on the way is made
+void set(document::Node& tree, std::string_view address, const text::Range& address_range, const document::Node& value,
+         const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
+
 // Takes a stated fact out again, so that its formula counts: `pressure.worst-outlet`, `line[4].outside-diameter`.
 void unset(document::Node& tree, std::string_view address, const text::Range& address_range,
            const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
-void set(document::Node& tree, std::string_view address, const text::Range& address_range, const document::Node& value,
-         const vocabulary::Vocabulary& vocabulary, text::Diagnostics& found);
 
 // A scalar as if it stood at `range` of a file, for a value that came from a command line.
 document::Node scalar_node(std::string text, const text::Range& range);

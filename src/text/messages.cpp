@@ -539,8 +539,6 @@ const std::vector<Message>& catalogue() {
       {"calc-unit", error, "\"{0}\" is not a unit.", "units are spelled like psi, kPa, gpm, ft, in, mm, gal, F"},
       {"calc-dimension", error, "The result cannot be shown in {0}: it is a {1}.", ""},
       {"calc-unknown", error, "There is no result: {0}.", ""},
-      {"set-without-value", error, "\"{0}\" sets nothing.",
-       "write --set address=value, such as --set pressure.highest-static=\"80 psi\""},
   };
   static_cast<void>(error);
   static_cast<void>(warning);

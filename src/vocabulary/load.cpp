@@ -9,8 +9,8 @@ namespace {
 using document::Entry;
 using document::Node;
 
-const std::vector<std::string> file_keys = {"format",  "stages", "stops",   "roles", "marks",
-                                            "choices", "groups", "records", "kinds", "derived"};
+const std::vector<std::string> file_keys = {"format", "stages",  "stops", "roles",   "marks", "choices",
+                                            "groups", "records", "kinds", "derived", "sizing"};
 
 struct Words {
   std::string title;
@@ -206,6 +206,7 @@ Vocabulary load(const std::vector<const Node*>& files, text::Diagnostics& found)
   read_shape_facts(at);
   read_derived(at);
   complete_shapes(at);
+  for (const Node* file : maps) read_sizing(at, *file);
   if (!maps.empty() && at.seen.count("name/site") == 0) found.push_back(text::say("no-site-record", maps[0]->range));
   return vocabulary;
 }

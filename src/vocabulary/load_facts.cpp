@@ -12,9 +12,10 @@ using document::Entry;
 using document::Node;
 using Kind = Type::Kind;
 
-const std::vector<std::string> fact_keys = {"type",           "title", "ask",  "says",  "hint",
-                                            "plausible",      "at",    "cost", "mark",  "of",
-                                            "never-negative", "named", "walk", "union", "left-out"};
+const std::vector<std::string> fact_keys = {"type", "title", "ask",      "says",   "hint",           "plausible",
+                                            "at",   "cost",  "mark",     "of",     "never-negative", "named",
+                                            "walk", "union", "left-out", "on-file"};
+const std::vector<std::string> list_keys = {"of", "named", "walk", "union", "left-out", "on-file"};
 const std::vector<std::string> costs = {"know", "look", "measure", "dig"};
 
 bool declare_field(Loading& at, const Shape& shape, const Entry& entry) {
@@ -88,6 +89,7 @@ void read_list(Loading& at, Field& field, const Node& fact) {
   if (!misplaced(at, fact, "of", list, "a list")) field.type.shapes = read_kinds(at, words_of(at, fact, "of"));
   if (!misplaced(at, fact, "named", list, "a list")) field.named = flag_of(at, fact, "named");
   if (!misplaced(at, fact, "walk", list, "a list")) field.walk = flag_of(at, fact, "walk");
+  if (!misplaced(at, fact, "on-file", list, "a list")) field.on_file = flag_of(at, fact, "on-file");
   if (!misplaced(at, fact, "left-out", list, "a list")) read_left_out(at, field, fact);
   if (!misplaced(at, fact, "union", list, "a list")) {
     for (const Node* part : words_of(at, fact, "union")) field.union_of.push_back(part->scalar);
@@ -238,7 +240,7 @@ void read_shape_facts(Loading& at) {
 void read_derived(Loading& at) {
   std::vector<std::string> keys = {"is"};
   for (const std::string& key : fact_keys) {
-    if (key != "of" && key != "named" && key != "walk" && key != "union" && key != "left-out") keys.push_back(key);
+    if (std::find(list_keys.begin(), list_keys.end(), key) == list_keys.end()) keys.push_back(key);
   }
   std::set<const Entry*> said;  // a group's mistake is said once, not for each of its kinds
   for (const WrittenDerived& written : narrow_first(at)) {

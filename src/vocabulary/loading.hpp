@@ -54,6 +54,8 @@ void read_shape_facts(Loading& at);
 void read_derived(Loading& at);
 void complete_shapes(Loading& at);  // short forms, definitions, previous and next, unions, caps
 
+void read_sizing(Loading& at, const document::Node& file);
+
 struct Declared {
   Type type;
   Field::Holds holds = Field::Holds::fact;

@@ -50,9 +50,16 @@
 //                                              # thing when yes, as it follows its name; begun with is, was, has or can
 //                                              # it can be denied too. Needed where the question does not ask after the
 //                                              # thing itself (`Is it …?`, `Was this pipe …?`)
+//   sizing:                                   # what `worksheet --size` tries
+//     pipe: {when: sized, fact: size, sizes: pipe-dimensions}    # of which pipes which fact, and the table of its values
+//     meter: {when: sized, fact: size, sizes: meter-capacity}
+//     topics: [size]                          # the rules that judge them
+//     where-it-differs: [pressure]            # of these topics only rules that the sizes tried change
+//     left: pressure.worst-outlet             # told beside each
 // Other keys of a fact: title, mark (of a depth or height), never-negative, and of a list: of, named, walk,
-// `union: [line, branches.line]` (computed: the elements of those lists) and `left-out: none` (a list nobody
-// wrote is empty and complete; `papers` always is). A fact, stage, mark, group or member may be cut to its one
+// `union: [line, branches.line]` (computed: the elements of those lists), `left-out: none` (a list nobody
+// wrote is empty and complete; `papers` always is) and `on-file: yes` (what it holds is part of the job's file: a
+// checklist names it). A fact, stage, mark, group or member may be cut to its one
 // line: `housed: housing` is the type, `entry: the water entry` the title. A kind that stands in a walk has
 // `previous` and `next` without being told. `stage` and `role` are choices of the declared stages and roles.
 //
@@ -134,6 +141,7 @@ struct Field {
   bool named = false;                           // of a list: written as a map of names
   bool walk = false;                            // of a list: its order is the order the water meets things
   bool left_out_none = false;                   // of a list: left out, it is empty and complete
+  bool on_file = false;                         // of a list: what it holds is part of the job's file
   std::vector<std::string> union_of;            // of a computed list: "line", "branches.line"
   Direction direction = Direction::upstream;    // of a reference
   const document::Node* formula = nullptr;      // of a derived value; alive as long as the files' trees are
@@ -155,6 +163,19 @@ struct Shape {
   std::optional<FieldId> field(std::string_view name) const;
 };
 
+// What is tried to find the smallest that passes, by which rules, and what is told of each try.
+struct Sizing {
+  struct Part {
+    ShapeId shape = no_id;
+    FieldId when = no_id;  // the computed yes-no that says whose size is tried
+    FieldId fact = no_id;
+    std::string sizes;  // the table whose last key lists what is tried
+  };
+  Part pipe, meter;
+  std::vector<std::string> topics, where_it_differs;
+  std::string left;  // a computed fact: "pressure.worst-outlet"
+};
+
 struct Vocabulary {
   std::vector<Shape> shapes;  // shapes[0] is the record `site`
   std::vector<Choice> choices;
@@ -164,6 +185,7 @@ struct Vocabulary {
   std::vector<Stop> stops;    // in walking order
   std::map<std::string, ShapeSet> groups;
   std::map<std::string, std::string> group_titles;
+  std::optional<Sizing> sizing;
 
   std::optional<ShapeId> shape(std::string_view name) const;
   std::optional<ChoiceId> choice(std::string_view name) const;

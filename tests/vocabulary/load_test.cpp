@@ -89,6 +89,27 @@ TEST(LoadVocabulary, ReadsWhatIsSaidOfAThing) {
   EXPECT_EQ(soil.properties[1].title, "wet");
 }
 
+TEST(LoadVocabulary, ReadsWhatIsTriedForASize) {
+  const auto world =
+      load_vocabulary({"records: {site: {facts: {tests: {type: list, of: [pipe], on-file: yes}}}}\n"
+                       "kinds: {pipe: {facts: {size: size, new: yes-no}}, meter: {facts: {size: size, new: yes-no}}}\n"
+                       "sizing:\n"
+                       "  pipe: {when: new, fact: size, sizes: dimensions}\n"
+                       "  meter: {when: new, fact: size, sizes: capacity}\n"
+                       "  topics: [size]\n"
+                       "  where-it-differs: [pressure]\n"
+                       "  left: pressure.left\n"});
+  ASSERT_EQ(world.said(), "");
+  EXPECT_TRUE(field_of(world.vocabulary, "site", "tests").on_file);
+  const auto& sizing = *world.vocabulary.sizing;
+  EXPECT_EQ(sizing.pipe.shape, *world.vocabulary.shape("pipe"));
+  EXPECT_EQ(world.vocabulary.shapes[sizing.pipe.shape].fields[sizing.pipe.when].name, "new");
+  EXPECT_EQ(sizing.meter.sizes, "capacity");
+  EXPECT_THAT(sizing.topics, ElementsAre("size"));
+  EXPECT_THAT(sizing.where_it_differs, ElementsAre("pressure"));
+  EXPECT_EQ(sizing.left, "pressure.left");
+}
+
 TEST(LoadVocabulary, ReadsChoicesWithProperties) {
   const auto world = load_vocabulary({small});
   const auto& material = world.vocabulary.choices[*world.vocabulary.choice("pipe-material")];
@@ -267,6 +288,14 @@ INSTANTIATE_TEST_SUITE_P(
             "branches.line)\n"},
         WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, of: [wall]}}}}",
                         "3:46 fact-key-misplaced: \"of\" belongs to a list only.\n"},
+        WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, on-file: yes}}}}",
+                        "3:46 fact-key-misplaced: \"on-file\" belongs to a list only.\n"},
+        WrongVocabulary{"kinds: {pipe: {facts: {size: size}}, meter: {facts: {size: size, new: yes-no}}}\n"
+                        "sizing: {pipe: {when: size, fact: sise, sizes: a}, meter: {when: new, fact: size, sizes: b}}",
+                        "4:35 unknown-fact: \"sise\" is not a fact of pipe. (did you mean size?)\n"},
+        WrongVocabulary{"kinds: {pipe: {facts: {size: size}}}\n"
+                        "sizing: {pipe: {when: size, fact: size, sizes: a}}",
+                        "4:9 no-such-shape: There is no kind or record \"meter\". (did you mean one of site, pipe?)\n"},
         WrongVocabulary{"kinds: {wall: {facts: {thick: {type: length, says: is thick}}}}",
                         "3:46 fact-key-misplaced: \"says\" belongs to a yes or no only.\n"},
         WrongVocabulary{

@@ -1,185 +1,13 @@
-#include "app/world.hpp"
+#include "world/case.hpp"
 
 #include <algorithm>
-#include <atomic>
-#include <future>
-#include <thread>
 
-#include "app/files.hpp"
 #include "evaluate/occasion.hpp"
 #include "evaluate/papers.hpp"
 
-namespace headgate::app {
+namespace headgate::world {
 
-namespace fs = std::filesystem;
 using text::say;
-
-document::Node* load_tree(World& world, const fs::path& path) {
-  const auto file = read_file(world.sources, path, world.options.caps.file_bytes, world.found);
-  if (!file) return nullptr;
-  auto tree = document::read(world.sources, *file, world.options.caps, world.found);
-  if (!tree) return nullptr;
-  world.trees.push_back(std::move(*tree));
-  return &world.trees.back();
-}
-
-namespace {
-
-struct Reading {
-  text::FileId file;
-  std::optional<document::Node> tree;
-  text::Diagnostics found;
-};
-
-// Reading YAML is most of a run, and no file waits for another: they are shared out over the processor's cores. What
-// comes out, and in which order, does not depend on how many there are.
-void read_side_by_side(const World& world, std::vector<Reading>& files) {
-  std::atomic<std::size_t> next{0};
-  const auto work = [&] {
-    for (std::size_t at = next++; at < files.size(); at = next++) {
-      Reading& one = files[at];
-      one.tree = document::read(world.sources, one.file, world.options.caps, one.found);
-    }
-  };
-  std::vector<std::future<void>> helpers;  // where no thread is to be had, done here
-  const unsigned cores = std::min(8U, std::max(1U, std::thread::hardware_concurrency()));
-  for (unsigned i = 1; i < cores; ++i) helpers.push_back(std::async(work));
-  work();
-  for (auto& helper : helpers) helper.get();
-}
-
-}  // namespace
-
-bool load_rules(World& world) {
-  const auto paths = yaml_files(world.options.rules);
-  if (paths.empty()) {
-    world.found.push_back(say("no-rules", {}, {world.options.rules.string()}));
-    return false;
-  }
-  std::vector<Reading> files;
-  for (const auto& path : paths) {
-    if (const auto file = read_file(world.sources, path, world.options.caps.file_bytes, world.found))
-      files.push_back({*file, std::nullopt, {}});
-  }
-  read_side_by_side(world, files);
-  for (auto& one : files) {
-    world.found.insert(world.found.end(), one.found.begin(), one.found.end());
-    if (!one.tree) continue;
-    world.trees.push_back(std::move(*one.tree));
-    rulebook::add(world.library, world.trees.back(), world.found);
-  }
-  return world.sound();
-}
-
-namespace {
-
-fs::path places_directory(const World& world) {
-  return world.options.rules.lexically_normal().parent_path() / "jurisdictions";
-}
-
-bool is_path(const std::string& name) {
-  return name.find('/') != std::string::npos || fs::path(name).extension() == ".yaml";
-}
-
-std::vector<std::string> known_places(const World& world) {
-  std::vector<std::string> names;
-  for (const auto& path : yaml_files(places_directory(world))) names.push_back(path.stem().string());
-  return names;
-}
-
-// `beside`: the folder of the place that names it as its second authority, or the one a trials file names; looked in first.
-// A file's own words name places, never paths: only the command line may say where a place lies.
-std::optional<fs::path> place_file(const World& world, const Asked& asked, const fs::path& beside) {
-  const std::string& name = asked.name;
-  if (is_path(name)) return asked.range.known() ? std::nullopt : std::make_optional(fs::path(name));
-  std::error_code error;
-  if (!beside.empty() && fs::exists(beside / (name + ".yaml"), error)) return beside / (name + ".yaml");
-  for (const auto& path : yaml_files(places_directory(world))) {
-    if (path.stem().string() == name) return path;
-  }
-  return std::nullopt;
-}
-
-void no_such_place(World& world, const Asked& asked) {
-  const auto known = known_places(world);
-  std::string all;
-  for (const auto& name : known) all += (all.empty() ? "" : ", ") + name;
-  const auto near = text::nearest(asked.name, known);
-  world.found.push_back(
-      say("no-such-place", asked.range, {asked.name, near ? "did you mean " + *near + "?" : "known places: " + all}));
-}
-
-const rulebook::Place* load_place(World& world, const Asked& asked, const fs::path& beside, fs::path& read_from) {
-  const auto path = place_file(world, asked, beside);
-  if (!path) {
-    no_such_place(world, asked);
-    return nullptr;
-  }
-  read_from = *path;
-  const auto known = world.places.find(path->string());
-  if (known != world.places.end()) return &known->second;
-  const auto* tree = load_tree(world, *path);
-  if (tree == nullptr) return nullptr;
-  auto place = rulebook::read_place(*tree, world.found);
-  if (!place) return nullptr;
-  return &world.places.emplace(path->string(), std::move(*place)).first->second;
-}
-
-// How many of the place's changes have begun by the day: its stretch of time.
-std::size_t stretch(const std::vector<quantity::Day>& changes, double day) {
-  return static_cast<std::size_t>(
-      std::count_if(changes.begin(), changes.end(), [&](quantity::Day at) { return at <= day; }));
-}
-
-}  // namespace
-
-Law* law_of(World& world, const std::vector<Asked>& names, const fs::path& beside) {
-  std::vector<std::string> key = {beside.string()};
-  for (const auto& asked : names) key.push_back(asked.name);
-  const auto known = world.laws.find(key);
-  if (known != world.laws.end()) return &known->second;
-  Law law;
-  for (const auto& asked : names) {
-    fs::path path;
-    const auto* place = load_place(world, asked, beside, path);
-    if (place == nullptr) return nullptr;
-    law.places.push_back(place);
-    if (place->also.empty()) continue;
-    const auto* entry = place->node->entry("also");
-    fs::path second_path;
-    const auto* second = load_place(world, {place->also, entry != nullptr ? entry->value.range : text::Range{}},
-                                    path.parent_path(), second_path);
-    if (second == nullptr) return nullptr;
-    if (std::find(law.places.begin(), law.places.end(), second) == law.places.end()) law.places.push_back(second);
-  }
-  if (!world.sound()) return nullptr;
-  law.vocabulary = rulebook::read_vocabulary(world.library, law.places, world.found);
-  if (!world.sound()) return nullptr;
-  return &world.laws.emplace(key, std::move(law)).first->second;
-}
-
-std::vector<const rulebook::Rulebook*> books(World& world, Law& law, std::size_t place, quantity::Interval days) {
-  const auto changes = rulebook::segments(*law.places[place]);
-  const std::size_t first = stretch(changes, days.lo);
-  const std::size_t last = stretch(changes, days.hi);
-  std::vector<const rulebook::Rulebook*> result;
-  for (std::size_t at = first; at <= last; ++at) {
-    auto known = law.books.find({place, at});
-    if (known == law.books.end()) {
-      std::optional<quantity::Day> day;
-      if (at > 0)
-        day = changes[at - 1];
-      else if (!changes.empty())
-        day = changes[0] - 1;
-      known = law.books
-                  .emplace(std::make_pair(place, at),
-                           rulebook::resolve(world.library, law.vocabulary, *law.places[place], day, world.found))
-                  .first;
-    }
-    result.push_back(&known->second);
-  }
-  return result;
-}
 
 namespace {
 
@@ -241,10 +69,6 @@ const site::Site* with_given(World& world, Case& prepared, const Law& law, const
   return &prepared.sites.back();
 }
 
-}  // namespace
-
-namespace {
-
 std::vector<std::string> stage_names(const vocabulary::Vocabulary& vocabulary) {
   std::vector<std::string> names;
   for (const auto& stage : vocabulary.stages) names.push_back(stage.name);
@@ -271,10 +95,6 @@ void override_occasion(World& world, const vocabulary::Vocabulary& vocabulary, c
   else
     world.found.push_back(say("no-such-day", own_text(world, "--on", *settings.on), {*settings.on}));
 }
-
-}  // namespace
-
-namespace {
 
 // The rulebook with what the site's orders set; itself where they set nothing. What the place's files have to be told
 // was told when the rulebook without them was resolved.
@@ -365,37 +185,18 @@ Settings settings(World& world) {
   if (!world.options.stage.empty()) result.stage = world.options.stage;
   if (!world.options.on.empty()) result.on = world.options.on;
   for (const auto& text : world.options.sets) {
-    const std::size_t equals = text.find('=');
     const auto file = world.sources.add("--set", text);
-    const auto size = static_cast<std::uint32_t>(text.size());
-    if (equals == std::string::npos || equals == 0) {
-      world.found.push_back(say("set-without-value", {file, 0, size}, {text}));
-      continue;
-    }
-    const auto at = static_cast<std::uint32_t>(equals);
-    document::Node value;
-    value.scalar = text.substr(equals + 1);
-    value.range = {file, at + 1, size};
-    const std::size_t first = text.find_first_not_of(' ', equals + 1);
-    if (first != std::string::npos && (text[first] == '[' || text[first] == '{')) {
-      auto read = read_flow(world, file, equals + 1);
+    auto setting = site::read_setting(text, {file, 0, static_cast<std::uint32_t>(text.size())}, world.found);
+    if (!setting) continue;
+    const std::size_t first = setting->value.scalar.find_first_not_of(' ');
+    if (first != std::string::npos && (setting->value.scalar[first] == '[' || setting->value.scalar[first] == '{')) {
+      auto read = read_flow(world, file, setting->value.range.begin);
       if (!read) continue;
-      value = std::move(*read);
+      setting->value = std::move(*read);
     }
-    result.sets.push_back({{text.substr(0, equals), {file, 0, at}}, value});
+    result.sets.push_back({{setting->address, setting->address_range}, std::move(setting->value)});
   }
   return result;
-}
-
-std::optional<Case> open_case(World& world, const std::string& site_file, const std::string& only_rule) {
-  if (!load_rules(world)) return std::nullopt;
-  const auto* tree = load_tree(world, site_file);
-  if (tree == nullptr) return std::nullopt;
-  Settings chosen = settings(world);
-  chosen.evaluate.only_rule = only_rule;
-  Case prepared = prepare(world, *tree, chosen);
-  if (prepared.law == nullptr || !world.sound()) return std::nullopt;
-  return prepared;
 }
 
 std::vector<explain::Authority> judge(const Case& prepared) {
@@ -410,4 +211,4 @@ std::vector<explain::Authority> judge(const Case& prepared) {
   return authorities;
 }
 
-}  // namespace headgate::app
+}  // namespace headgate::world
