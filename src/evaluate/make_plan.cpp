@@ -120,6 +120,19 @@ class RuleLayer {
 
 }  // namespace
 
+void say_too_many(const rulebook::Rulebook& book, const site::Site& site, text::Diagnostics& found) {
+  for (const auto& rule : book.rules) {
+    if (rule.standing != rulebook::Standing::in_force || rule.each.binders.size() < 2) continue;
+    double combinations = 1;
+    for (const auto& one : rule.each.binders) {
+      const auto fits = [&](const site::Element& element) { return one.binder.shapes.test(element.shape); };
+      combinations *= static_cast<double>(std::count_if(site.elements.begin(), site.elements.end(), fits));
+    }
+    if (combinations > static_cast<double>(most_combinations))
+      found.push_back(text::say("too-many-combinations", rule.range, {rule.id, std::to_string(most_combinations)}));
+  }
+}
+
 Plan empty_plan(const rulebook::Rulebook& book, const site::Site& site, std::optional<quantity::Day> checked_on) {
   Plan plan;
   plan.book = &book;
@@ -259,7 +272,9 @@ Evaluated shown(const Plan& plan, const std::vector<Cell>& cells, PlannedId id, 
   out.list = at.list;
   for (std::size_t i = node.steps.size() - at.beyond; i < node.steps.size(); ++i)
     out.beyond.push_back(node.steps[i].name);
-  const bool formula = node.op == expression::Op::path && at.kid_count > 0;
+  const bool through =
+      node.op == expression::Op::path || node.op == expression::Op::limit || node.op == expression::Op::base;
+  const bool formula = through && at.kid_count > 0;
   const bool fits = !formula || (room.formulas > 0 && room.nodes > 0);
   room.formulas -= formula && fits ? 1 : 0;
   for (std::uint32_t i = 0; i < at.kid_count && fits; ++i) {

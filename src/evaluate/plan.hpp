@@ -167,6 +167,16 @@ struct Plan {
   std::vector<RulePlan> rules;  // one a rule of the book
 };
 
+// What one plan may hold; past it a value is not known (Why::too_large). A town's whole rulebook over a long line has some
+// ten thousand nodes; these take about a gigabyte, and without the bound a rule of nested lists or a limit that doubles
+// another would take all there is.
+inline constexpr std::size_t most_nodes = 4'000'000;
+// Of one rule with several things in its `each`. Two hundred pipes with five neighbours each are a thousand.
+inline constexpr std::size_t most_combinations = 100'000;
+
+// Says each rule in force that this site would have judged more often than that.
+void say_too_many(const rulebook::Rulebook& book, const site::Site& site, text::Diagnostics& found);
+
 // Nothing in it yet, over this book and site.
 Plan empty_plan(const rulebook::Rulebook& book, const site::Site& site, std::optional<quantity::Day> checked_on);
 // `checked_on`: instead of the day the site says.

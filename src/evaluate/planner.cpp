@@ -15,9 +15,16 @@ using expression::Tree;
 using vocabulary::Presence;
 using Kind = vocabulary::Type::Kind;
 
+Planner::Planner(Plan& plan) : plan_(plan), book_(*plan.book), site_(*plan.site) {
+  for (const auto& limit : book_.limits) {
+    for (const auto& value : limit.chain) orders_by_element_ = orders_by_element_ || value.at != site::nowhere;
+  }
+}
+
 void Planner::in_hand(const rulebook::Rule* rule, const std::vector<site::ElementId>& elements) {
   rule_ = rule;
   elements_ = elements;
+  limits_.clear();
 }
 
 PlannedId Planner::plan(const Tree& tree, const Frame& handed) {
@@ -78,6 +85,10 @@ PlannedId Planner::lay(const Tree& tree, NodeId id, Frame& frame) {
   draft.tree = &tree;
   draft.planned.tree = &tree;
   draft.planned.node = id;
+  if (full()) {
+    not_known(draft, Why::too_large);
+    return keep(draft);
+  }
   switch (draft.node->op) {
     case Op::literal: {
       const auto known = literals_.find(&draft.node->value);

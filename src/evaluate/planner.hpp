@@ -5,6 +5,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <tuple>
 
 #include "evaluate/lists.hpp"
 #include "evaluate/plan.hpp"
@@ -16,7 +17,7 @@ using Frame = std::vector<site::ElementId>;
 
 class Planner {
  public:
-  explicit Planner(Plan& plan) : plan_(plan), book_(*plan.book), site_(*plan.site) {}
+  explicit Planner(Plan& plan);
 
   PlannedId plan(const expression::Tree& tree, const Frame& handed);
   // A derived value's formula for one element, also where the site states the value; not_planned in a circle.
@@ -74,10 +75,15 @@ class Planner {
   void fold(Draft& draft, Frame& frame);
   static bool counts_for(const rulebook::LimitValue& value, site::ElementId element, const Hand& hand);
   void limit(Draft& draft, Frame& frame);
-  // The value of a limit for a key or an element, or, where it has neither, with these elements in hand.
+  // The value of a limit for a key or an element, or, where it has neither, with these elements in hand; `lay_limit`
+  // where it was not laid out before.
+  void lay_limit(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
+                 const Frame& in_hand);
   void limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
                    const Frame& in_hand);
   void limit_rows(Draft& draft, const Frame& in_hand);
+  bool too_deep() const;
+  bool full() const { return plan_.nodes.size() >= most_nodes; }
   void look_up(Draft& draft, Frame& frame);
   CellId kind_key(CellId key, const Draft& draft, std::size_t index);
   void paper(Draft& draft);
@@ -91,6 +97,15 @@ class Planner {
   std::vector<Base> bases_;
   const Hand* hand_ = nullptr;
   std::map<std::pair<site::ElementId, site::FieldId>, PlannedId> derived_;
+  // A limit's value by limit, layer, key and element, for the rule in hand (a paper may decide in it); where no order is
+  // for one element only, it is the same wherever it is asked.
+  struct LimitValued {
+    Planned planned;
+    std::vector<PlannedId> kids;
+  };
+  std::map<std::tuple<std::uint32_t, std::size_t, std::size_t, site::ElementId>, LimitValued> limits_;
+  bool orders_by_element_ = false;
+  std::size_t limits_running_ = 0;
   std::set<std::pair<site::ElementId, site::FieldId>> running_;
   std::map<std::string, std::size_t> laid_upstream_;  // by derived value: how much of the walk
   std::vector<std::size_t> place_in_walk_;            // of each element, in downstream order

@@ -70,12 +70,15 @@ void Planner::path(Draft& draft, const Frame& frame) {
 
 namespace {
 
-// Of values that need one another. Past it a value is unknown: only references a site states against the walk get there.
+// Of values that need one another. Past it a value is unknown: only references a site states against the walk and limits
+// written to no purpose get there.
 constexpr std::size_t most_running = 200;
 // A shorter walk is followed back from wherever it is asked for.
 constexpr std::size_t short_walk = 64;
 
 }  // namespace
+
+bool Planner::too_deep() const { return running_.size() + limits_running_ >= most_running; }
 
 // `previous` points upstream, so what stands there is laid out first: a long line would be a deep call otherwise.
 void Planner::upstream_first(site::ElementId element, std::string_view name) {
@@ -99,7 +102,7 @@ std::optional<PlannedId> Planner::formula(const rulebook::Derived& derivation, s
   const auto key = std::make_pair(element, derivation.field);
   const auto known = derived_.find(key);
   if (known != derived_.end()) return known->second;
-  if (running_.size() >= most_running || !running_.insert(key).second) return std::nullopt;
+  if (too_deep() || !running_.insert(key).second) return std::nullopt;
   const auto bases = std::move(bases_);
   bases_.clear();
   const Hand* const outer = std::exchange(hand_, nullptr);

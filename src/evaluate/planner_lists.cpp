@@ -21,6 +21,7 @@ void Planner::quantifier(Draft& draft, Frame& frame) {
   std::vector<CellId> operands;
   const CellId always = yes();
   for (const auto element : walked.elements) {
+    if (full()) return not_known(draft, Why::too_large);
     frame[node.binder.variable] = element;
     std::array<CellId, 2> pair{always, always};
     for (std::size_t k = 0; k < node.kids.size() && k < pair.size(); ++k) {
@@ -46,6 +47,7 @@ void Planner::fold(Draft& draft, Frame& frame) {
   const CellId always = yes();
   const CellId one = constant(cell_of(vocabulary::of_number(quantity::exactly(1)), Why::known));
   for (const auto element : walked.elements) {
+    if (full()) return not_known(draft, Why::too_large);
     frame[node.binder.variable] = element;
     CellId where = always;
     CellId value = one;
@@ -93,6 +95,26 @@ bool Planner::counts_for(const LimitValue& value, site::ElementId element, const
 
 void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
                           const Frame& in_hand) {
+  const auto known = limits_.find({index, from, key, element});
+  if (known != limits_.end()) {
+    draft.planned.limit = known->second.planned.limit;
+    draft.planned.chain = known->second.planned.chain;
+    draft.planned.cell = known->second.planned.cell;
+    draft.kids.insert(draft.kids.end(), known->second.kids.begin(), known->second.kids.end());
+    return;
+  }
+  if (too_deep()) return not_known(draft, Why::too_large);
+  const std::size_t before = draft.kids.size();
+  ++limits_running_;
+  lay_limit(draft, index, from, key, element, in_hand);
+  --limits_running_;
+  if (orders_by_element_) return;
+  const auto first = draft.kids.begin() + static_cast<std::ptrdiff_t>(before);
+  limits_.insert({{index, from, key, element}, {draft.planned, {first, draft.kids.end()}}});
+}
+
+void Planner::lay_limit(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
+                        const Frame& in_hand) {
   const auto& limit = book_.limits[index];
   const Hand hand{&in_hand, hand_};
   draft.planned.limit = static_cast<std::int32_t>(index);

@@ -30,6 +30,7 @@ enum class Why : std::uint8_t {
   no_closed_days,  // business days past the known closed days
   two_ladders,     // an inch and a metric size without an equivalence
   out_of_range,    // a function's input outside its range
+  too_large,       // past what a plan may hold
   parts,           // undecided because a part is
 };
 

@@ -17,13 +17,8 @@ enum Binding : int { loose, summed, product, atom };
 bool is_number(const Evaluated& of) { return of.type.kind == vocabulary::Type::Kind::number; }
 
 std::string number(const Evaluated& of) {
-  const auto& value = of.value;
-  if (value.number.exact()) {
-    return quantity::show_rounded(value.number.lo, of.type.dimension, figures, value.unit);
-  }
-  if (value.number.everything()) return "?";
-  return quantity::show_rounded(value.number.lo, of.type.dimension, figures, value.unit) + " to " +
-         quantity::show_rounded(value.number.hi, of.type.dimension, figures, value.unit);
+  if (of.value.number.everything()) return "?";
+  return quantity::show_rounded(of.value.number, of.type.dimension, figures, of.value.unit);
 }
 
 std::string plain(const Context& context, const Evaluated& of) {

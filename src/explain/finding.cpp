@@ -96,14 +96,18 @@ std::string filled(const Context& context, const rulebook::Text& text, const Tra
   return out + text.written.substr(from);
 }
 
+std::string due_words(const Context& context, const Decision& decision) {
+  return vocabulary::show(decision.due, {vocabulary::Type::Kind::date, {}, vocabulary::no_id, {}},
+                          *context.book->vocabulary);
+}
+
 std::string not_met(const Context& context, const Rule& rule, const Decision& decision, const Trace& trace) {
   std::vector<std::string> parts;
   if (!rule.if_not.written.empty()) parts.push_back(filled(context, rule.if_not, trace));
   if (decision.done_late)
-    parts.push_back("done late: due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+    parts.push_back("done late: due " + due_words(context, decision));
   else if (rule.due && trace.due && decision.require == Truth::no && !trace.require) {
-    parts.push_back("not done, and it was due " +
-                    quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+    parts.push_back("not done, and it was due " + due_words(context, decision));
   }
   if (trace.require && trace.require->truth == Truth::no) {
     const bool any = trace.require->clause->mode == Clause::Mode::any;
@@ -139,7 +143,7 @@ std::string met_words(const Context& context, const Decision& decision, const Tr
         trace.require->clause->mode == Clause::Mode::any ? labels(*trace.require, Truth::yes) : "";
     out = names.empty() ? said(context, blame(*trace.require, Truth::yes), false) : names;
   } else if (decision.due.presence == vocabulary::Presence::present) {
-    out = "done by " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi));
+    out = "done in time: due " + due_words(context, decision);
   }
   if (decision.applies == Truth::undecided) out += ", whether or not it applies";
   return out;
@@ -202,7 +206,7 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
       return sentence(open_words(context, decision, trace));
     case Outcome::later:
       if (decision.duty_open && decision.would_be == Outcome::undecided) {
-        return sentence("due " + quantity::show_date(static_cast<quantity::Day>(decision.due.number.hi)));
+        return sentence("due " + due_words(context, decision));
       }
       return outcome_sentence(context, rule, decision, trace, decision.would_be);
     case Outcome::not_applicable: return sentence(why_not_applicable(context, rule, decision, trace));
@@ -254,8 +258,7 @@ Finding finding(const Context& context, const evaluate::Judgement& judgement, co
   out.sentence = outcome_sentence(context, rule, decision, trace, decision.outcome);
   out.because = because(context, decision, trace);
   if (decision.due.presence == vocabulary::Presence::present && !decision.due.number.everything()) {
-    out.due = vocabulary::show(decision.due, {vocabulary::Type::Kind::date, {}, vocabulary::no_id, {}},
-                               *context.book->vocabulary);
+    out.due = due_words(context, decision);
   }
   const auto& cited = rule.adopted.empty() ? rule.sources : rule.adopted;
   for (const auto& citation : cited) out.citations.push_back(shown(context, citation));

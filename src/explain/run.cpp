@@ -50,30 +50,6 @@ bool on_trunk(const Context& context, site::ElementId element) {
   return walk != site::nowhere && context.site->lists[walk].owner == 0;
 }
 
-// Whole steps of the last digit shown.
-struct Digits {
-  double unit = 1;  // SI of one unit
-  int after_point = 0;
-  double step = 1;  // in the unit
-
-  std::int64_t steps(double si) const { return std::llround(si / unit / step); }
-  std::string show(std::int64_t count) const {
-    return fmt::format("{:.{}f}", static_cast<double>(count) * step, after_point);
-  }
-};
-
-// As many digits as four figures of the largest value have.
-Digits digits_for(double largest_si, const quantity::Unit* unit) {
-  Digits digits;
-  digits.unit = unit == nullptr ? 1 : unit->factor;
-  digits.after_point = 3;
-  for (double at = std::fabs(largest_si) / digits.unit; at >= 10 && digits.after_point > 0; at /= 10) {
-    --digits.after_point;
-  }
-  for (int i = 0; i < digits.after_point; ++i) digits.step /= 10;
-  return digits;
-}
-
 }  // namespace
 
 bool Runs::take(const WorkedValue& at, const Evaluated& formula) {
@@ -118,39 +94,88 @@ bool Runs::take(const WorkedValue& at, const Evaluated& formula) {
   return true;
 }
 
-Run Runs::shown(const Followed& of, bool least, bool exact) const {
+namespace {
+
+double greatest_finite(double so_far, Interval value) {
+  for (const double end : {value.lo, value.hi}) {
+    if (std::isfinite(end)) so_far = std::fmax(so_far, std::fabs(end));
+  }
+  return so_far;
+}
+
+}  // namespace
+
+// Whole steps of the last digit shown.
+struct Runs::Digits {
+  double unit = 1;  // SI of one unit
+  int after_point = 0;
+  double step = 1;  // in the unit
+
+  // As many digits as four figures of the largest value have.
+  Digits(double largest_si, const quantity::Unit* of) : unit(of == nullptr ? 1 : of->factor), after_point(3) {
+    for (double at = std::fabs(largest_si) / unit; at >= 10 && after_point > 0; at /= 10) --after_point;
+    for (int i = 0; i < after_point; ++i) step /= 10;
+  }
+
+  // Nothing where an end is open, or beyond all that a pipe can hold.
+  std::optional<std::int64_t> steps(double si) const {
+    constexpr double most = 1e15;
+    const double count = si / unit / step;
+    return std::fabs(count) < most ? std::make_optional<std::int64_t>(std::llround(count)) : std::nullopt;
+  }
+  std::string show(std::optional<std::int64_t> count) const {
+    return count ? fmt::format("{:.{}f}", static_cast<double>(*count) * step, after_point) : "?";
+  }
+};
+
+// What each term changes the value by, in steps of the last digit: where all of them are known, so that they close the
+// sum from `before` to `after`.
+std::vector<std::optional<std::int64_t>> Runs::changes(const Step& step, bool least, const Digits& digits,
+                                                       std::optional<std::int64_t> sum_to) {
+  std::vector<std::optional<std::int64_t>> counts;
+  std::size_t largest = 0;
+  for (const auto& term : step.terms) {
+    const bool low = (term.sign > 0) == least;
+    auto count = digits.steps(low ? term.value.lo : term.value.hi);
+    if (count && term.sign < 0) *count = -*count;
+    if (!count || !sum_to) {
+      sum_to.reset();
+    } else {
+      *sum_to -= *count;
+    }
+    counts.push_back(count);
+    if (sum_to && std::llabs(*count) > std::llabs(*counts[largest])) largest = counts.size() - 1;
+  }
+  if (sum_to && !counts.empty()) *counts[largest] += *sum_to;
+  return counts;
+}
+
+Run Runs::shown(const Followed& of, bool least, bool exact) {
   const auto* unit = quantity::customary(of.type.dimension);
-  double largest = std::fmax(std::fabs(of.start.lo), std::fabs(of.start.hi));
-  for (const auto& step : of.steps)
-    largest = std::fmax(largest, std::fmax(std::fabs(step.after.lo), std::fabs(step.after.hi)));
-  const Digits digits = digits_for(largest, unit);
+  double largest = greatest_finite(0, of.start);
+  for (const auto& step : of.steps) largest = greatest_finite(largest, step.after);
+  const Digits digits(largest, unit);
   const auto end = [&](Interval value) { return digits.steps(least ? value.lo : value.hi); };
   Run run;
   run.title = of.title;
   run.end = exact ? "" : least ? "least" : "most";
   run.unit = unit == nullptr ? "" : std::string(unit->spelling);
-  std::int64_t before = end(of.start);
+  auto before = end(of.start);
   run.start = digits.show(before);
   for (std::size_t i = 0; i < of.steps.size(); ++i) {
     const Step& step = of.steps[i];
-    const std::int64_t after = end(step.after);
-    std::vector<std::int64_t> counts;
-    std::int64_t sum = 0;
-    std::size_t largest_term = 0;
-    for (const auto& term : step.terms) {
-      const bool low = (term.sign > 0) == least;
-      counts.push_back(static_cast<std::int64_t>(term.sign) * digits.steps(low ? term.value.lo : term.value.hi));
-      sum += counts.back();
-      if (std::llabs(counts.back()) > std::llabs(counts[largest_term])) largest_term = counts.size() - 1;
-    }
-    if (!counts.empty()) counts[largest_term] += after - before - sum;
+    const auto after = end(step.after);
     RunStep out;
     out.element = step.element;
     out.reset = step.reset;
     out.after = digits.show(after);
+    const auto sum = before && after ? std::make_optional(*after - *before) : std::nullopt;
+    const auto counts = changes(step, least, digits, sum);
     for (std::size_t k = 0; k < counts.size(); ++k) {
-      if (counts[k] == 0) continue;
-      out.terms.emplace_back((counts[k] < 0 ? "- " : "+ ") + digits.show(std::llabs(counts[k])), step.terms[k].title);
+      if (counts[k] && *counts[k] == 0) continue;
+      const bool taken_off = counts[k] ? *counts[k] < 0 : step.terms[k].sign < 0;
+      const auto size = counts[k] ? std::make_optional<std::int64_t>(std::llabs(*counts[k])) : std::nullopt;
+      out.terms.emplace_back((taken_off ? "- " : "+ ") + digits.show(size), step.terms[k].title);
     }
     before = after;
     const bool last = i + 1 == of.steps.size();

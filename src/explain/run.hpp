@@ -1,6 +1,7 @@
 // Values handed down the line, step by step. Used by worksheet() only.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,7 +40,11 @@ class Runs {
     bool broken = false;  // a value on the way is not known
   };
 
-  Run shown(const Followed& of, bool least, bool exact) const;
+  struct Digits;
+
+  static std::vector<std::optional<std::int64_t>> changes(const Step& step, bool least, const Digits& digits,
+                                                          std::optional<std::int64_t> sum_to);
+  static Run shown(const Followed& of, bool least, bool exact);
 
   const Context& context_;
   std::vector<Followed> followed_;

@@ -240,6 +240,7 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::no_closed_days: return "the place's closed days are not known that far";
     case Why::two_ladders: return "an inch size and a metric size without an equivalence cannot be compared";
     case Why::out_of_range: return in_words(context, *cause.tree, cause.node) + " has an input outside its range";
+    case Why::too_large: return "it takes more steps than headgate works through";
     case Why::known:
     case Why::parts: break;
   }

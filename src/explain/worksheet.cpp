@@ -80,11 +80,7 @@ std::string value_words(const Context& context, const Evaluated& of) {
   if (of.type.kind == vocabulary::Type::Kind::truth) return of.truth() == quantity::Truth::yes ? "yes" : "no";
   if (of.type.kind != vocabulary::Type::Kind::number)
     return vocabulary::show(of.value, of.type, *context.book->vocabulary);
-  const auto end = [&](double si) { return quantity::show_rounded(si, of.type.dimension, figures, of.value.unit); };
-  if (of.value.number.exact()) return end(of.value.number.lo);
-  if (std::isinf(of.value.number.lo)) return "at most " + end(of.value.number.hi);
-  if (std::isinf(of.value.number.hi)) return "at least " + end(of.value.number.lo);
-  return end(of.value.number.lo) + " to " + end(of.value.number.hi);
+  return quantity::show_rounded(of.value.number, of.type.dimension, figures, of.value.unit);
 }
 
 void add_missing(std::vector<Missing>& missing, const std::string& reason, const std::string& value) {

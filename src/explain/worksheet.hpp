@@ -50,7 +50,7 @@ struct Run {
   std::string title;
   std::string end;  // "least", "most"; "" when the value is exact all along
   std::string unit;
-  std::string start;
+  std::string start;           // "?", as any figure of it, where the value is open at that end
   std::vector<RunStep> steps;  // those that change it, and the last
 };
 

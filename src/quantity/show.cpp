@@ -135,6 +135,15 @@ std::string show_rounded(double si, const Dimension& dimension, int significant,
   return shown(si, dimension, used, std::clamp(significant, 1, most_digits), decimals(dimension, used));
 }
 
+std::string show_rounded(Interval value, const Dimension& dimension, int significant, const Unit* in_unit) {
+  const auto end = [&](double si) { return show_rounded(si, dimension, significant, in_unit); };
+  if (value.everything()) return "unknown";
+  if (value.exact()) return end(value.lo);
+  if (std::isinf(value.lo)) return "at most " + end(value.hi);
+  if (std::isinf(value.hi)) return "at least " + end(value.lo);
+  return end(value.lo) + " to " + end(value.hi);
+}
+
 std::string show(Interval value, const Dimension& dimension, const Unit* in_unit) {
   if (value.everything()) return "unknown";
   const Unit* used = in_unit == nullptr ? everyday(dimension, larger_end(value)) : in_unit;

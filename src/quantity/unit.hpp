@@ -85,6 +85,7 @@ Read<Number> read_number(std::string_view text);
 std::string show(double si, const Dimension& dimension, const Unit* in_unit = nullptr);
 // The same with at most so many significant digits, for a computed value nobody wrote.
 std::string show_rounded(double si, const Dimension& dimension, int significant, const Unit* in_unit = nullptr);
+std::string show_rounded(Interval value, const Dimension& dimension, int significant, const Unit* in_unit = nullptr);
 // An interval: "84 psi to 88 psi", "at least 44 in", "more than 3 ft" (an open end), "unknown"; [x, x] as x.
 std::string show(Interval value, const Dimension& dimension, const Unit* in_unit = nullptr);
 // Two values with enough digits that they differ when they differ on the grid.

@@ -144,6 +144,7 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
     for (const auto* book : books(world, *law, place, days)) {
       const auto* site = with_given(world, prepared, *law, *book);
       seen.push_back({with_orders(world, prepared, *law, place, *book, *site), site});
+      evaluate::say_too_many(*book, *site, world.found);
     }
   }
   say_unknown_limits(world, prepared);
