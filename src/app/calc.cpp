@@ -60,10 +60,13 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
     }
   }
   if (!tree || !world.sound()) return unusable(world);
-  document::Node empty;
-  empty.kind = document::Node::Kind::map;
-  const auto site = site::load(empty, law->vocabulary, world.found);
-  world.found.clear();
+  document::Node described;
+  described.kind = document::Node::Kind::map;
+  described.entries.push_back({"format", {}, site::scalar_node("site/1", {})});
+  for (const auto& [address, value] : world::settings(world).sets)
+    site::set(described, address.name, address.range, value, law->vocabulary, world.found);
+  const auto site = site::load(described, law->vocabulary, world.found);
+  if (!world.sound()) return unusable(world);
   const auto result = evaluate::evaluate(*tree, *book, site);
   const Type& type = tree->nodes[tree->root].type;
   const bool number = type.kind == Type::Kind::number;

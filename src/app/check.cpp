@@ -8,12 +8,17 @@
 
 namespace headgate::app {
 
-int unusable(World& world) {
-  text::settle(world.found);
+void draw_found(World& world) {
+  text::settle(world.found, world.sources);
   for (const auto& diagnostic : world.found) {
     const std::string drawn = text::draw(diagnostic, world.sources);
     std::fwrite(drawn.data(), 1, drawn.size(), stderr);
   }
+  world.found.clear();
+}
+
+int unusable(World& world) {
+  draw_found(world);
   return exit_unusable;
 }
 
@@ -37,7 +42,6 @@ int check(World& world, const std::string& site, const Output& output) {
   const auto opened = open_case(world, site);
   if (!opened) return unusable(world);
   const Case& prepared = *opened;
-  unusable(world);  // warnings, where there are any
   const Report report =
       explain::report(world.sources, prepared.sites.front(), judge(prepared), site, world.options.places.size() > 1);
   const std::string text =

@@ -51,7 +51,6 @@ int checklist(World& world, const std::string& site, const Output& output) {
     world.found.push_back(text::say("no-stage", prepared.trees.front().range, {names}));
     return unusable(world);
   }
-  unusable(world);  // warnings, where there are any
   const std::string text =
       output.format == Format::json ? report::checklist_json(report, sheet) : report::checklist(report, sheet, 80);
   return write(world, output, text) ? status(report) : unusable(world);

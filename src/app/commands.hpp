@@ -35,7 +35,9 @@ int limits(World& world, const Output& output);
 int worksheet(World& world, const std::string& site, bool size, const Output& output);
 int trials(World& world, const std::vector<std::string>& paths, const Output& output);
 
-// Draws every diagnostic to standard error and returns exit_unusable.
+// Draws every diagnostic to standard error, once.
+void draw_found(World& world);
+// That, and exit_unusable.
 int unusable(World& world);
 
 int status(const Report& report);

@@ -108,20 +108,51 @@ bool matches(const vocabulary::Choice& choice, const std::string& word) {
   });
 }
 
-std::string as_json(const Vocabulary& vocabulary, const std::string& word) {
-  auto list = nlohmann::ordered_json::array();
+// What a word finds: facts with the shape they belong to, and choices.
+struct Found {
+  std::vector<std::pair<const Shape*, const Field*>> facts;
+  std::vector<const vocabulary::Choice*> choices;
+};
+
+Found found_by(const Vocabulary& vocabulary, const std::string& word) {
+  Found found;
   for (const auto& shape : vocabulary.shapes) {
     for (const auto& field : shape.fields) {
-      if (!matches(vocabulary, shape, field, word)) continue;
-      list.push_back({{"fact", address_of(vocabulary, shape, field)},
-                      {"type", type_words(vocabulary, field)},
-                      {"title", field.title},
-                      {"ask", field.ask},
-                      {"hint", field.hint},
-                      {"stop", field.stop}});
+      if (field.name != "previous" && field.name != "next" && matches(vocabulary, shape, field, word))
+        found.facts.emplace_back(&shape, &field);
     }
   }
-  return nlohmann::ordered_json{{"facts", list}}.dump(2) + "\n";
+  for (const auto& choice : vocabulary.choices) {
+    if (matches(choice, word)) found.choices.push_back(&choice);
+  }
+  return found;
+}
+
+std::string as_json(const Vocabulary& vocabulary, const Found& found) {
+  auto facts = nlohmann::ordered_json::array();
+  for (const auto& [shape, field] : found.facts) {
+    facts.push_back({{"fact", address_of(vocabulary, *shape, *field)},
+                     {"type", type_words(vocabulary, *field)},
+                     {"title", field->title},
+                     {"ask", field->ask},
+                     {"hint", field->hint},
+                     {"stop", field->stop}});
+  }
+  auto choices = nlohmann::ordered_json::array();
+  for (const auto* choice : found.choices) {
+    auto members = nlohmann::ordered_json::array();
+    for (const auto& member : choice->members)
+      members.push_back({{"member", member.name}, {"title", member.title}, {"spellings", member.spellings}});
+    choices.push_back({{"choice", choice->name}, {"members", members}});
+  }
+  return report::written({{"facts", facts}, {"choices", choices}});
+}
+
+std::string as_text(const Vocabulary& vocabulary, const Found& found) {
+  std::string out;
+  for (const auto& [shape, field] : found.facts) add_fact(vocabulary, *shape, *field, out);
+  for (const auto* choice : found.choices) add_choice(*choice, out);
+  return out;
 }
 
 }  // namespace
@@ -133,26 +164,16 @@ int facts(World& world, const std::string& asked, const Output& output) {
   if (law == nullptr) return unusable(world);
   const Vocabulary& vocabulary = law->vocabulary;
   const std::string word = lower(asked);
-  if (output.format == Format::json)
-    return write(world, output, as_json(vocabulary, word)) ? exit_fine : unusable(world);
-  std::string out;
-  for (const auto& shape : vocabulary.shapes) {
-    for (const auto& field : shape.fields) {
-      if (field.name != "previous" && field.name != "next" && matches(vocabulary, shape, field, word))
-        add_fact(vocabulary, shape, field, out);
-    }
-  }
-  for (const auto& choice : vocabulary.choices) {
-    if (matches(choice, word)) add_choice(choice, out);
-  }
-  if (out.empty()) {
+  const Found found = found_by(vocabulary, word);
+  if (found.facts.empty() && found.choices.empty()) {
     const auto near = text::nearest(word, vocabulary.names());
     world.found.push_back(
         text::say("no-such-fact", {},
                   {asked, near ? "did you mean " + *near + "?" : "try one word, such as pressure, meter or sleeve"}));
     return unusable(world);
   }
-  return write(world, output, out) ? exit_fine : unusable(world);
+  const std::string text = output.format == Format::json ? as_json(vocabulary, found) : as_text(vocabulary, found);
+  return write(world, output, text) ? exit_fine : unusable(world);
 }
 
 }  // namespace headgate::app

@@ -130,9 +130,7 @@ int limits(World& world, const Output& output) {
                       {"day", book.day ? quantity::show_date(*book.day) : ""},
                       {"limits", list}});
   }
-  unusable(world);  // warnings, where there are any
-  const std::string text =
-      output.format == Format::json ? nlohmann::ordered_json{{"places", places}}.dump(2) + "\n" : out;
+  const std::string text = output.format == Format::json ? report::written({{"places", places}}) : out;
   return write(world, output, text) ? exit_fine : unusable(world);
 }
 

@@ -1,6 +1,7 @@
 // The command line: options into a World, a command run on it, its exit status.
 #include <cstdio>
 #include <cstdlib>
+#include <exception>
 #include <sstream>
 
 #include <CLI/CLI.hpp>
@@ -109,6 +110,7 @@ int run(const CLI::App& app, Arguments& given) {
     status = worksheet(world, given.site, given.size, given.output);
   else if (app.got_subcommand("trials"))
     status = trials(world, given.paths, given.output);
+  draw_found(world);  // warnings, where there are any
   for (std::size_t file = 0; file < world.sources.count(); ++file) {
     spdlog::info("read {} ({} bytes)", world.sources.name(static_cast<headgate::text::FileId>(file)),
                  world.sources.text(static_cast<headgate::text::FileId>(file)).size());
@@ -160,5 +162,10 @@ int main(int argc, char** argv) {
   } catch (const CLI::ParseError& problem) {
     return leave(app, problem);
   }
-  return run(app, given);
+  try {
+    return run(app, given);
+  } catch (const std::exception& problem) {  // out of memory, most likely
+    std::fprintf(stderr, "error: headgate could not go on: %s\n", problem.what());
+    return headgate::app::exit_unusable;
+  }
 }

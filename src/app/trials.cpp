@@ -312,7 +312,7 @@ std::string summary_json(const Ran& ran) {
       outcomes[outcome_names[i]] = found == ran.coverage.outcomes.end() ? 0 : found->second[i];
     rules.push_back({{"rule", id}, {"outcomes", outcomes}, {"missing", missing(ran.coverage, id, rule)}});
   }
-  return nlohmann::ordered_json{{"passed", ran.passed}, {"failed", ran.failures}, {"rules", rules}}.dump(2) + "\n";
+  return report::written({{"passed", ran.passed}, {"failed", ran.failures}, {"rules", rules}});
 }
 
 }  // namespace

@@ -267,7 +267,7 @@ int worksheet(World& world, const std::string& site, bool size, const Output& ou
     json["sizes"] = json_of(sizing);
     status = sizing.pipe.empty() ? exit_undecided : exit_fine;
   }
-  return write(world, output, output.format == Format::json ? json.dump(2) + "\n" : out) ? status : unusable(world);
+  return write(world, output, output.format == Format::json ? report::written(json) : out) ? status : unusable(world);
 }
 
 }  // namespace headgate::app

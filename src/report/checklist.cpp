@@ -259,7 +259,7 @@ std::string checklist_json(const Report& report, const ChecklistSheet& sheet) {
               {"next-stage", of.next_title},
               {"next", items(of.next)},
               {"closing", report.closing}});
-  return out.dump(2, ' ', true) + "\n";
+  return written(out);
 }
 
 }  // namespace headgate::report

@@ -112,7 +112,11 @@ std::string json(const Report& report) {
       {"unfinished", report.unfinished},
       {"next", all(report.next)},
       {"closing", report.closing}};
-  return out.dump(2, ' ', true, nlohmann::json::error_handler_t::replace) + "\n";
+  return written(out);
+}
+
+std::string written(const nlohmann::ordered_json& json) {
+  return json.dump(2, ' ', true, nlohmann::json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace headgate::report

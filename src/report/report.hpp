@@ -8,6 +8,8 @@
 
 #include <string>
 
+#include <nlohmann/json_fwd.hpp>
+
 #include "headgate/finding.hpp"
 
 namespace headgate::report {
@@ -19,6 +21,9 @@ struct TextOptions {
 
 std::string text(const Report& report, const TextOptions& options);
 std::string json(const Report& report);
+
+// How every JSON of headgate is written: indented, in ASCII; a byte that is no UTF-8 (of a file's name) as U+FFFD.
+std::string written(const nlohmann::ordered_json& json);
 
 // Words put into lines of at most `width`, the first after `first`, the others indented by `indent` blanks. What a
 // terminal would act on is shown as \xNN.
