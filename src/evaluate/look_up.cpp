@@ -14,7 +14,6 @@ using vocabulary::Value;
 
 namespace {
 
-constexpr std::size_t most_keys = 16;  // of a table looked up; past them it says nothing
 constexpr double unbounded = std::numeric_limits<double>::infinity();
 
 // Whether a key has an order, so that a value may lie before the first row or past the last.
@@ -225,7 +224,7 @@ class Look {
   }
 
   const Table& table_;
-  std::array<Value, most_keys> asked_;
+  std::array<Value, rulebook::most_table_keys> asked_;
   std::size_t count_;
   std::size_t between_;  // which key is linear or next up; count_ for none
   std::size_t column_;
@@ -243,7 +242,6 @@ Found look_up(const Table& table, std::span<const Value> keys, std::size_t colum
     if (!usable(key))
       return {vocabulary::unknown(), key.presence == vocabulary::Presence::none ? Why::of_none : Why::parts};
   }
-  if (keys.size() > most_keys) return {vocabulary::unknown(), Why::outside_table};
   return Look(table, keys, column, book).result();
 }
 

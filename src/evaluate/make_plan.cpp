@@ -168,18 +168,18 @@ bool is_steady(const Plan& plan, const Step& step, std::uint32_t depth) {
   return there(0) && there(1);
 }
 
-// The grid coarsens with a value, by no more than this share of it.
 Comparison comparison(const Plan& plan, std::uint32_t index) {
-  constexpr double coarsest = 1.0 / static_cast<double>(std::int64_t{1} << 48U);
   const Step& step = plan.steps[index];
   const auto interval = [&](std::uint32_t k) {
     const Cell& cell = plan.cells[plan.operands[step.first + k]];
     return quantity::Interval{cell.lo, cell.hi};
   };
-  Comparison made{interval(0), interval(1), 2 * step.grid, step.out, index};
+  Comparison made{interval(0), interval(1), 0, step.out, index};
+  double largest = 0;
   for (const double end : {made.left.lo, made.left.hi, made.right.lo, made.right.hi}) {
-    if (std::isfinite(end)) made.margin = std::max(made.margin, 2 * coarsest * std::fabs(end));
+    if (std::isfinite(end)) largest = std::max(largest, std::fabs(end));
   }
+  made.margin = quantity::margin(largest, step.grid);
   return made;
 }
 

@@ -39,11 +39,9 @@ Value value_of(const Cell& cell) {
 
 namespace {
 
-constexpr double coarsest = 1.0 / static_cast<double>(std::int64_t{1} << 49U);  // of a value, the grid's step far out
-
-// Beyond two steps of the grid, which coarsens with the value, no snapping can change which is less.
+// Beyond the margin no snapping can change which is less.
 Truth below(double a, double b, double grid, bool or_equal) {
-  const double margin = 2 * std::max(grid, coarsest * std::max(std::fabs(a), std::fabs(b)));
+  const double margin = quantity::margin(std::max(std::fabs(a), std::fabs(b)), grid);
   if (a + margin < b) return Truth::yes;
   if (b + margin < a) return Truth::no;
   const double x = quantity::snap(a, grid);

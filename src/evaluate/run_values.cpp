@@ -15,7 +15,8 @@ using Kind = vocabulary::Type::Kind;
 
 namespace {
 
-constexpr std::size_t most_operands = 16;  // of a look-up or call
+constexpr std::size_t most_operands =
+    rulebook::most_table_keys;  // of a look-up or call: no function has as many inputs
 
 Interval joined(Code code, Interval a, Interval b) {
   switch (code) {

@@ -1,7 +1,7 @@
 // From decisions to words: blame, the facts and limits behind a finding, what would settle an
 // undecided one, and the report as a whole.
 //
-//   Context context{sources, book, site};
+//   Context context{&sources, &book, &site};
 //   Finding finding = explain::finding(context, judgement, decision);
 //   A decision that failed by its second clause blames that clause only: the others are not named in the sentence.
 #pragma once

@@ -18,14 +18,23 @@ std::string spaced(std::string_view name) {
   return words;
 }
 
+namespace {
+
+// ASCII alone: a locale of the program around us must not touch the bytes of other letters.
+bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
+bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
+constexpr char to_other_case = 'a' - 'A';
+
+}  // namespace
+
 std::string capital(std::string text) {
-  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  if (!text.empty() && is_lower(text[0])) text[0] = static_cast<char>(text[0] - to_other_case);
   return text;
 }
 
 std::string lowered(std::string title) {
-  if (title.size() > 1 && std::islower(static_cast<unsigned char>(title[1])) != 0)
-    title[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(title[0])));
+  if (title.size() > 1 && is_lower(title[1]) && is_upper(title[0]))
+    title[0] = static_cast<char>(title[0] + to_other_case);
   return title;
 }
 

@@ -1,7 +1,7 @@
 // Dates, moments, times of day, seasons and spans: local wall time, no zones, never a clock read.
 //
 //   read_date("2026-10-02")  -> day number; read_date("2026-02-30") -> problem "no-such-date"
-//   add("2026-01-31", 1 month) -> 2026-02-28 : month ends clamp
+//   step("2026-01-31", 1 month) -> 2026-02-28 : month ends clamp
 #pragma once
 
 #include <cstdint>

@@ -40,6 +40,16 @@ Interval greatest(Interval a, Interval b) { return {std::max(a.lo, b.lo), std::m
 Interval hull(Interval a, Interval b) { return {std::min(a.lo, b.lo), std::max(a.hi, b.hi)}; }
 Interval negate(Interval a) { return {-a.hi, -a.lo}; }
 
+namespace {
+
+constexpr int steps_kept = 50;  // bits of a count of steps that are told apart
+
+}  // namespace
+
+double margin(double largest, double grid_step) {
+  return 2 * std::max(grid_step, std::ldexp(std::fabs(largest), 1 - steps_kept));
+}
+
 double snap(double value, double grid_step) {
   const double steps = value / grid_step;
   if (std::isinf(steps) || std::isnan(steps)) return std::isinf(value) ? value : steps;
@@ -47,8 +57,8 @@ double snap(double value, double grid_step) {
   // coarsens with the value; rounding stays monotone, order stays total.
   int exponent = 0;
   const double fraction = std::frexp(steps, &exponent);
-  if (exponent <= 50) return std::round(steps) + 0.0;
-  return std::ldexp(std::round(std::ldexp(fraction, 50)), exponent - 50);
+  if (exponent <= steps_kept) return std::round(steps) + 0.0;
+  return std::ldexp(std::round(std::ldexp(fraction, steps_kept)), exponent - steps_kept);
 }
 
 Truth less(Interval a, Interval b, double grid_step) {

@@ -29,6 +29,9 @@ struct Interval {
   friend bool operator==(const Interval& a, const Interval& b) { return a.lo == b.lo && a.hi == b.hi; }
 };
 
+// How far apart two values surely lie on different steps of the grid, which coarsens far out with the larger of them.
+double margin(double largest, double grid_step);
+
 inline Interval exactly(double value) { return {value, value}; }
 Interval add(Interval a, Interval b);
 Interval subtract(Interval a, Interval b);

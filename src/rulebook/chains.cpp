@@ -221,10 +221,14 @@ class Filling {
 
 bool needs_valueless(const LimitValue& value, const std::vector<bool>& without,
                      const std::vector<vocabulary::ShapeSet>& handed, const Vocabulary& vocabulary) {
-  if (!value.tree) return false;
-  const auto uses = uses_of(*value.tree, handed, vocabulary);
-  return std::any_of(uses.begin(), uses.end(),
-                     [&](const Use& use) { return use.limit && use.index < without.size() && without[use.index]; });
+  const auto needs = [&](const Tree& tree) {
+    const auto uses = uses_of(tree, handed, vocabulary);
+    return std::any_of(uses.begin(), uses.end(),
+                       [&](const Use& use) { return use.limit && use.index < without.size() && without[use.index]; });
+  };
+  if (value.tree) return needs(*value.tree);
+  return !value.rows.empty() &&
+         std::all_of(value.rows.begin(), value.rows.end(), [&](const auto& row) { return needs(row.second); });
 }
 
 }  // namespace

@@ -3,7 +3,7 @@
 //
 //   documents.cite(node "irc-2018 P2903.3.1, upc-2024 608.2", found)   -> two citations
 //   documents.cite(node "irc-2018 P2903.33.1", found)                  -> none, and "unknown-section"
-//   adopted(documents, citation of irc-2018, irc-2021 which carries it) -> "irc-2021 P2903.3.1", carried from irc-2018
+//   documents.under(citation of irc-2018, irc-2021 which carries it) -> "irc-2021 P2903.3.1", carried from irc-2018
 #pragma once
 
 #include <optional>

@@ -1,7 +1,7 @@
 // The resolved rulebook: what one authority asks on one day, flat and immutable. Every limit, rule
 // and table remembers the layers that touched it.
 //
-//   Library library = read_library(files, found);            // vocabulary, sources, tables, rules
+//   add(library, node, found);                               // each file: vocabulary, sources, tables, rules
 //   auto place = read_place(node, found);                    // format: place/1
 //   auto book = resolve(library, vocabulary, place, day, found);
 //   resolve of a place that drops a rule nobody wrote -> diagnostic "no-such-rule" with the nearest id
@@ -33,8 +33,10 @@ struct Layer {
 
 enum class Match : std::uint8_t { exact, next_up, linear, range };
 
+inline constexpr std::size_t most_table_keys = 16;
+
 struct Table {
-  expression::TableSignature signature;
+  expression::TableSignature signature;  // with at most most_table_keys keys
   std::string title;
   std::vector<Citation> sources;
   std::vector<Match> match;  // one a key

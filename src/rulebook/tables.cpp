@@ -70,6 +70,10 @@ bool read_keys(Table& table, const Node& keys, const Vocabulary& vocabulary, Dia
     const bool steps = table.match.back() == Match::next_up || table.match.back() == Match::linear;
     if (steps && ++between_rows == 2) found.push_back(say("table-two-ordered", entry.key_range));
   }
+  if (table.signature.keys.size() > most_table_keys) {
+    found.push_back(say("table-too-many-keys", keys.range, {std::to_string(most_table_keys)}));
+    good = false;
+  }
   return good && !table.signature.keys.empty();
 }
 

@@ -418,6 +418,7 @@ const std::vector<Message>& catalogue() {
       {"table-list", error, "A cell holds one value, not a list.", "write the type without \"list of\""},
       {"table-match", error, "\"{0}\" is no way to match a key.", "write {1}"},
       {"table-match-order", error, "Only numbers, sizes and dates can be matched {0}.", "write match: exact"},
+      {"table-too-many-keys", error, "A table has at most {0} keys.", "join keys that belong together into one choice"},
       {"table-two-ordered", error, "A second key of the table looks between rows.",
        "only one key may be next up or linear"},
       {"table-rows", error, "Rows are a list of lists.", "write each row as [key, …, cell, …]"},

@@ -101,14 +101,21 @@ void declare_group(Loading& at, const Entry& entry) {
   for (const Entry& fact : facts->entries) at.group_facts.emplace_back(entry.key, &fact);
 }
 
-// A group of groups holds every kind of each. Twice round reaches a group of such groups.
+// A group of groups holds every kind of each, however deep they lie.
 void join_group_parts(Loading& at) {
-  for (const bool first : {true, false}) {
+  auto& groups = at.vocabulary.groups;
+  bool grows = true;
+  bool first = true;
+  while (grows) {
+    grows = false;
     for (const auto& [group, map] : at.group_parts) {
-      const auto before = at.found.size();
-      at.vocabulary.groups[group] |= read_kinds(at, words_of(at, *map, "of"));
-      if (!first) at.found.resize(before);  // said in the first round
+      const auto said = at.found.size();
+      const ShapeSet kinds = groups[group] | read_kinds(at, words_of(at, *map, "of"));
+      if (!first) at.found.resize(said);  // said in the first round
+      grows = grows || kinds != groups[group];
+      groups[group] = kinds;
     }
+    first = false;
   }
 }
 

@@ -9,10 +9,6 @@ namespace {
 using document::Entry;
 using document::Node;
 
-bool is_dimension(const std::string& name) {
-  return name == "number" || name == "yes-no" || name == "text" || quantity::named(name).has_value();
-}
-
 void set_title(Loading& at, Choice& choice, const Entry& entry) {
   const Node* title = entry.value.find("title");
   if (!title || !declare(at, "choice-title/" + entry.key, "title of " + entry.key, title->range)) return;
@@ -127,7 +123,7 @@ void declare_choices(Loading& at, const Node& choices) {
   if (!expect_map(at, choices, "choices")) return;
   for (const Entry& entry : choices.entries) {
     if (!check_name(at, entry) || !expect_map(at, entry.value, entry.key)) continue;
-    if (is_dimension(entry.key)) {
+    if (is_type_name(entry.key)) {
       at.found.push_back(text::say("choice-name-taken", entry.key_range, {entry.key}));
       continue;
     }

@@ -113,6 +113,8 @@ std::optional<Declared> read_plain(const Vocabulary& vocabulary, const std::stri
 
 }  // namespace
 
+bool is_type_name(const std::string& name) { return read_plain(Vocabulary{}, name).has_value(); }
+
 std::optional<Declared> read_type(Loading& at, const Node& node) {
   if (!node.is_scalar()) {
     at.found.push_back(text::say("vocabulary-text", node.range, {"type"}));

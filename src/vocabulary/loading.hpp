@@ -63,6 +63,7 @@ struct Declared {
   bool depth = false;
 };
 std::optional<Declared> read_type(Loading& at, const document::Node& node);
+bool is_type_name(const std::string& name);  // of a type that is there without a vocabulary: "date", "pressure"
 // Kinds or groups, as a set; each unknown one is said.
 ShapeSet read_kinds(Loading& at, const std::vector<const document::Node*>& names);
 
