@@ -27,6 +27,18 @@ document::Node scalar(World& world, const std::string& name, const std::string& 
   return node;
 }
 
+// The unit asked for, as the result's dimension reads it; nullptr, with a diagnostic, when it does not fit.
+const quantity::Unit* result_unit(World& world, const expression::Tree& tree, const std::string& spelling) {
+  const auto place = scalar(world, "--in", spelling).range;
+  const Type& type = tree.nodes[tree.root].type;
+  const auto* unit = quantity::unit_of(spelling, type.dimension);
+  if (unit == nullptr)
+    world.found.push_back(text::say("calc-unit", place, {spelling}));
+  else if (type.kind == Type::Kind::number && unit->dimension != type.dimension)
+    world.found.push_back(text::say("calc-dimension", place, {spelling, quantity::name_of(type.dimension)}));
+  return unit;
+}
+
 }  // namespace
 
 int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output) {
@@ -47,18 +59,7 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
   if (!world.sound()) return unusable(world);
   const auto node = scalar(world, "calc", expression);
   const auto tree = rulebook::compile(*book, node, world.found);
-  const quantity::Unit* unit = nullptr;
-  if (!in_unit.empty()) {
-    unit = quantity::unit(in_unit);
-    const auto place = scalar(world, "--in", in_unit).range;
-    if (unit == nullptr)
-      world.found.push_back(text::say("calc-unit", place, {in_unit}));
-    else if (tree && tree->nodes[tree->root].type.kind == Type::Kind::number &&
-             unit->dimension != tree->nodes[tree->root].type.dimension) {
-      world.found.push_back(
-          text::say("calc-dimension", place, {in_unit, quantity::name_of(tree->nodes[tree->root].type.dimension)}));
-    }
-  }
+  const quantity::Unit* unit = tree && !in_unit.empty() ? result_unit(world, *tree, in_unit) : nullptr;
   if (!tree || !world.sound()) return unusable(world);
   document::Node described;
   described.kind = document::Node::Kind::map;

@@ -26,6 +26,8 @@ struct Varied {
   std::vector<std::string> pipes;
   std::string meter;
   std::string meter_now;  // its size as it stands
+  std::vector<site::ElementId> elements;
+  vocabulary::Ladder ladder = vocabulary::Ladder::inch;  // of the pipes
   std::string why_not;
 };
 
@@ -40,9 +42,13 @@ Varied find_varied(const Case& prepared) {
   };
   const auto& sizing = *vocabulary.sizing;
   for (const auto& each : worked.values) {
-    if (asked(each, sizing.pipe))
+    if (asked(each, sizing.pipe)) {
       varied.pipes.push_back(site::address(*seen.site, vocabulary, each.element, sizing.pipe.fact));
+      varied.elements.push_back(each.element);
+      varied.ladder = seen.site->slot(each.element, sizing.pipe.fact).value.ladder;
+    }
     if (!asked(each, sizing.meter)) continue;
+    varied.elements.push_back(each.element);
     varied.meter = site::address(*seen.site, vocabulary, each.element, sizing.meter.fact);
     const auto& now = seen.site->slot(each.element, sizing.meter.fact).value;
     if (now.presence == vocabulary::Presence::present) varied.meter_now = written_size(now);
@@ -54,8 +60,9 @@ Varied find_varied(const Case& prepared) {
   return varied;
 }
 
-// The sizes a table has figures for.
-std::vector<std::string> sizes_of(const rulebook::Rulebook& book, std::string_view table_name) {
+// The sizes a table has figures for, on the ladder the thing's own size stands on where the table has that.
+std::vector<std::string> sizes_of(const rulebook::Rulebook& book, std::string_view table_name,
+                                  vocabulary::Ladder ladder) {
   std::vector<double> sizes;
   const auto index = book.table(table_name);
   if (!index) return {};
@@ -63,14 +70,29 @@ std::vector<std::string> sizes_of(const rulebook::Rulebook& book, std::string_vi
   const std::size_t key = table.signature.keys.size() - 1;
   for (const auto& row : table.rows) {
     const auto& cell = row.keys[key];
-    if (cell.ladder == vocabulary::Ladder::inch) sizes.push_back(cell.number.lo);
+    if (cell.ladder == ladder) sizes.push_back(cell.number.lo);
   }
+  if (sizes.empty() && ladder == vocabulary::Ladder::metric)
+    return sizes_of(book, table_name, vocabulary::Ladder::inch);
   std::sort(sizes.begin(), sizes.end());
   sizes.erase(std::unique(sizes.begin(), sizes.end()), sizes.end());
   std::vector<std::string> written;
-  for (const double size : sizes)
-    written.push_back(quantity::show(size, quantity::dimensions::size, quantity::size_unit("in")));
+  const auto* unit = quantity::size_unit(ladder == vocabulary::Ladder::metric ? "mm" : "in");
+  for (const double size : sizes) written.push_back(quantity::show(size, quantity::dimensions::size, unit));
   return written;
+}
+
+// Whether a value is looked up by size among the sizes tried: a stated one is of the size there is, and where there is no
+// row the thing is not made in that size.
+bool by_size(const rulebook::Rulebook& book, const vocabulary::Sizing& sizing, const evaluate::WorkedValue& value) {
+  for (const auto* part : {&sizing.pipe, &sizing.meter}) {
+    if (value.derivation->shape != part->shape) continue;
+    const auto table = book.table(part->sizes);
+    for (const auto& node : value.derivation->tree.nodes) {
+      if (node.op == expression::Op::look_up && table && node.index == *table) return true;
+    }
+  }
+  return false;
 }
 
 bool differs(const evaluate::Cell& a, const evaluate::Cell& b) {
@@ -78,7 +100,7 @@ bool differs(const evaluate::Cell& a, const evaluate::Cell& b) {
 }
 
 // Stated values that a formula would give otherwise at other sizes: they were measured at the sizes there are.
-std::vector<std::string> stale(const Case& before, const Case& after) {
+std::vector<std::string> stale(const Varied& varied, const Case& before, const Case& after) {
   std::vector<std::string> addresses;
   const auto& seen_before = before.books.front().back();
   const auto& seen_after = after.books.front().back();
@@ -86,11 +108,14 @@ std::vector<std::string> stale(const Case& before, const Case& after) {
   const auto b = evaluate::work_out(*seen_after.book, *seen_after.site);
   for (std::size_t i = 0; i < a.values.size() && i < b.values.size(); ++i) {
     if (!a.values[i].stated) continue;
+    const auto element = a.values[i].element;
+    const bool of_size = by_size(*seen_before.book, *before.law->vocabulary.sizing, a.values[i]) &&
+                         std::find(varied.elements.begin(), varied.elements.end(), element) != varied.elements.end();
     const auto& cell_a = a.cells[a.plan.nodes[a.values[i].formula].cell];
     const auto& cell_b = b.cells[b.plan.nodes[b.values[i].formula].cell];
-    if (!differs(cell_a, cell_b)) continue;
+    if (!of_size && !differs(cell_a, cell_b)) continue;
     addresses.push_back(
-        site::address(*seen_before.site, before.law->vocabulary, a.values[i].element, a.values[i].derivation->field));
+        site::address(*seen_before.site, before.law->vocabulary, element, a.values[i].derivation->field));
   }
   return addresses;
 }
@@ -117,17 +142,36 @@ std::map<std::string, OfRule> verdicts(const Case& prepared) {
   return worst;
 }
 
-std::string pressure_left(const World& world, const Case& prepared) {
+// What is left, or why that cannot be told; whether something is not made in the size tried.
+struct Left {
+  std::string words;
+  std::string why;
+  bool made = true;
+};
+
+Left what_is_left(const World& world, const Case& prepared) {
+  Left left;
   const auto& seen = prepared.books.front().back();
+  const auto& sizing = *prepared.law->vocabulary.sizing;
   const explain::Context context{&world.sources, seen.book, seen.site};
-  for (const auto& line : explain::worksheet(context, evaluate::work_out(*seen.book, *seen.site)).lines) {
-    if (line.name == prepared.law->vocabulary.sizing->left) return line.value;
+  const auto worked = evaluate::work_out(*seen.book, *seen.site);
+  for (const auto& line : explain::worksheet(context, worked).lines) {
+    if (line.name == sizing.left) left.words = line.value;
   }
-  return "";
+  for (const auto& value : worked.values) {
+    const auto& node = worked.plan.nodes[value.formula];
+    if (by_size(*seen.book, sizing, value) && worked.cells[node.cell].why == evaluate::Why::outside_table)
+      left.made = false;
+    const auto& shape = prepared.law->vocabulary.shapes[value.derivation->shape];
+    if (left.words.empty() && shape.name + "." + shape.fields[value.derivation->field].name == sizing.left)
+      left.why = explain::reason(context, evaluate::evaluated(worked.plan, worked.cells, value.formula));
+  }
+  return left;
 }
 
 struct Judged {
   SizedPair pair;
+  Left left;
   std::map<std::string, OfRule> rules;
 };
 
@@ -156,7 +200,8 @@ Judged judge_pair(World& world, const document::Node& tree, const world::Setting
   const Case after = prepare(world, tree, settings);
   if (after.law == nullptr || !world.sound()) return judged;
   judged.rules = verdicts(after);
-  judged.pair.left = pressure_left(world, after);
+  judged.left = what_is_left(world, after);
+  judged.pair.left = judged.left.words;
   return judged;
 }
 
@@ -172,8 +217,10 @@ bool holds(const std::vector<std::string>& topics, const std::string& topic) {
   return std::find(topics.begin(), topics.end(), topic) != topics.end();
 }
 
+// What is left not being known, no pair can be said to pass.
 void settle(const vocabulary::Sizing& sizing, std::vector<Judged>& all) {
   for (auto& each : all) {
+    if (each.left.words.empty()) each.pair.outcome = Outcome::undecided;
     for (const auto& [rule, verdict] : each.rules) {
       const bool counts =
           holds(sizing.topics, verdict.topic) || (holds(sizing.where_it_differs, verdict.topic) && changes(all, rule));
@@ -223,8 +270,8 @@ Sizing size_up(World& world, const Case& before) {
   if (!sizing.why_not.empty()) return sizing;
   sizing.varied.push_back(varied.meter);
   const auto& book = *before.books.front().back().book;
-  const auto pipes = sizes_of(book, declared.pipe.sizes);
-  const auto meters = sizes_of(book, declared.meter.sizes);
+  const auto pipes = sizes_of(book, declared.pipe.sizes, varied.ladder);
+  const auto meters = sizes_of(book, declared.meter.sizes, vocabulary::Ladder::inch);
   if (pipes.empty() || meters.empty()) {
     sizing.why_not = "the rules have no table " + (pipes.empty() ? declared.pipe.sizes : declared.meter.sizes);
     return sizing;
@@ -233,7 +280,7 @@ Sizing size_up(World& world, const Case& before) {
   for (const auto& pipe : pipes) {
     const Case after = prepare(world, with_sizes(world, site_tree, varied, before, pipe, meters.back()), settings);
     if (after.law == nullptr || !world.sound()) return sizing;
-    for (const auto& address : stale(before, after))
+    for (const auto& address : stale(varied, before, after))
       site::unset(measured_off, address, place_of(world, address), before.law->vocabulary, world.found);
   }
   std::vector<Judged> all;
@@ -244,11 +291,13 @@ Sizing size_up(World& world, const Case& before) {
       if (!world.sound()) return sizing;
     }
   }
-  // A size the pipe's own series is not made in.
-  const auto no_figure = [](const Judged& each) { return each.pair.left.empty(); };
-  if (!std::all_of(all.begin(), all.end(), no_figure))
-    all.erase(std::remove_if(all.begin(), all.end(), no_figure), all.end());
+  all.erase(std::remove_if(all.begin(), all.end(), [](const Judged& each) { return !each.left.made; }), all.end());
+  if (all.empty()) {
+    sizing.why_not = "none of the sizes there are figures for is made";
+    return sizing;
+  }
   settle(declared, all);
+  sizing.why_open = all.back().left.why;
   for (auto& each : all) sizing.pairs.push_back(std::move(each.pair));
   choose(sizing, varied.meter_now);
   return sizing;
@@ -277,6 +326,8 @@ std::string words_of(const Sizing& sizing) {
       out += report::wrapped(fmt::format("    pipe {:<10}", each->pipe), words_of(*each), 19, width);
     pair = end;
   }
+  if (sizing.pipe.empty() && !sizing.why_open.empty())
+    return out + report::wrapped("  ", "None of them can be told to pass: " + sizing.why_open + ".", 2, width);
   if (sizing.pipe.empty()) return out + "  None of them passes; the reasons stand beside each.\n";
   return out + fmt::format("  The smallest that pass: pipe {} with meter {}.\n", sizing.pipe, sizing.meter);
 }
@@ -290,11 +341,9 @@ Json json_of(const Sizing& sizing) {
                      {"because", pair.because},
                      {"left", pair.left}});
   }
-  return {{"varied", sizing.varied},
-          {"pairs", pairs},
-          {"pipe", sizing.pipe},
-          {"meter", sizing.meter},
-          {"why-not", sizing.why_not}};
+  return {{"varied", sizing.varied},   {"pairs", pairs},
+          {"pipe", sizing.pipe},       {"meter", sizing.meter},
+          {"why-not", sizing.why_not}, {"why-open", sizing.why_open}};
 }
 
 }  // namespace headgate::app

@@ -18,7 +18,7 @@ struct SizedPair {
   std::string pipe, meter;                              // as written: 1-1/4"
   evaluate::Outcome outcome = evaluate::Outcome::pass;  // the worst of the rules that hang on the sizes
   std::string because;                                  // the rule behind it
-  std::string left;                                     // pressure at the worst outlet, when it can be told
+  std::string left;  // what is left, by the fact that the vocabulary names; "" when it cannot be told
 };
 
 struct Sizing {
@@ -26,6 +26,7 @@ struct Sizing {
   std::vector<SizedPair> pairs;     // by meter, then by pipe, smallest first
   std::string pipe, meter;  // the smallest that pass together: the meter as it stands if any pipe passes with it
   std::string why_not;
+  std::string why_open;  // why nothing can be told of what is left, at the largest sizes
 };
 
 Sizing size_up(World& world, const Case& before);

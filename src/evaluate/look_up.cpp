@@ -47,6 +47,28 @@ class Look {
     return {value_, Why::known};
   }
 
+  std::optional<TableEnd> end() {
+    for (std::size_t k = 0; k < count_; ++k) onto_ladder(k);
+    std::vector<const Table::Row*> left;
+    for (const auto& row : table_.rows) left.push_back(&row);
+    for (std::size_t i = 0; i <= count_; ++i) {
+      const std::size_t k = i == count_ ? between_ : i;
+      if (k == count_ || (i == between_ && i < count_)) continue;
+      Interval rows{unbounded, -unbounded};
+      for (const auto* row : left) rows = quantity::hull(rows, row->keys[k].number);
+      const bool ends = ordered(table_.signature.keys[k].type);
+      const bool inside = k == between_ && ends && !left.empty() &&
+                          quantity::less(asked_[k].number, quantity::exactly(rows.lo), step(k)) == Truth::no &&
+                          quantity::less(quantity::exactly(rows.hi), asked_[k].number, step(k)) == Truth::no;
+      if (k != between_)
+        left.erase(std::remove_if(left.begin(), left.end(), [&](const auto* row) { return !touches(*row, k); }),
+                   left.end());
+      if (k == between_ ? inside : !left.empty()) continue;
+      return TableEnd{k, ends && rows.lo <= rows.hi ? std::make_optional(rows) : std::nullopt};
+    }
+    return std::nullopt;
+  }
+
  private:
   double step(std::size_t k) const { return grid_of(table_.signature.keys[k].type); }
 
@@ -243,6 +265,13 @@ Found look_up(const Table& table, std::span<const Value> keys, std::size_t colum
       return {vocabulary::unknown(), key.presence == vocabulary::Presence::none ? Why::of_none : Why::parts};
   }
   return Look(table, keys, column, book).result();
+}
+
+std::optional<TableEnd> table_end(const Table& table, std::span<const Value> keys, const rulebook::Rulebook& book) {
+  for (const auto& key : keys) {
+    if (!usable(key)) return std::nullopt;
+  }
+  return Look(table, keys, 0, book).end();
 }
 
 namespace {

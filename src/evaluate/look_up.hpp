@@ -5,6 +5,7 @@
 //   look-up of 25 gpm where the last row is 20 gpm                  -> unknown, Why::outside_table
 #pragma once
 
+#include <optional>
 #include <span>
 
 #include "evaluate/values.hpp"
@@ -18,6 +19,15 @@ struct Found {
 
 Found look_up(const rulebook::Table& table, std::span<const vocabulary::Value> keys, std::size_t column,
               const rulebook::Rulebook& book);
+
+// Where a look-up left its table: at the first key for which no row is left that fits the keys before it (that between
+// rows, linear or next up, comes last), and how far those rows go; nothing where the key has no order.
+struct TableEnd {
+  std::size_t key = 0;
+  std::optional<quantity::Interval> rows;
+};
+std::optional<TableEnd> table_end(const rulebook::Table& table, std::span<const vocabulary::Value> keys,
+                                  const rulebook::Rulebook& book);
 
 // Steps along the ladder of nominal sizes (table `size-ladder`, one key a size): `steps` up from `size`.
 Found size_up(const vocabulary::Value& size, const quantity::Interval& steps, const rulebook::Rulebook& book);

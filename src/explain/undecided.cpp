@@ -3,7 +3,10 @@
 
 #include <fmt/format.h>
 
+#include "evaluate/look_up.hpp"
 #include "explain/words.hpp"
+#include "explain/worksheet.hpp"
+#include "expression/functions.hpp"
 
 namespace headgate::explain {
 
@@ -16,10 +19,73 @@ using Kind = vocabulary::Type::Kind;
 
 namespace {
 
+// The keys a table was asked with: what holds it, where a limit does, is none.
+std::vector<const Evaluated*> keys_asked(const Evaluated& look_up) {
+  std::vector<const Evaluated*> keys;
+  for (const auto& kid : look_up.kids) {
+    if (kid.tree == nullptr || node_of(kid).op != Op::limit || kid.value.presence == Presence::present)
+      keys.push_back(&kid);
+  }
+  return keys;
+}
+
+// "the table head loss of meters has no row for 31 gpm: its rows for 3/4 in go from 2 gpm to 30 gpm"
 std::string table_end(const Context& context, const Evaluated& of) {
   const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
-  return fmt::format("the table {} has no row for {}", table.title.empty() ? spaced(table.signature.name) : table.title,
-                     of.kids.empty() ? "it" : shown(context, of.kids.back()));
+  const std::string title = table.title.empty() ? spaced(table.signature.name) : table.title;
+  const auto keys = keys_asked(of);
+  std::vector<vocabulary::Value> values;
+  for (const auto* key : keys) values.push_back(key->value);
+  const auto end =
+      keys.size() == table.signature.keys.size() ? evaluate::table_end(table, values, *context.book) : std::nullopt;
+  if (!end)
+    return fmt::format("the table {} has no row for {}", title, keys.empty() ? "it" : shown(context, *keys.back()));
+  std::string words = fmt::format("the table {} has no row for {} {}", title,
+                                  spaced(table.signature.keys[end->key].name), shown(context, *keys[end->key]));
+  if (!end->rows) return words;
+  std::vector<std::string> others;
+  for (std::size_t k = 0; k < keys.size(); ++k) {
+    if (k < end->key || table.match[end->key] != rulebook::Match::exact) {
+      if (k != end->key) others.push_back(shown(context, *keys[k]));
+    }
+  }
+  const auto show = [&](double si) {
+    return quantity::show(si, table.signature.keys[end->key].type.dimension, keys[end->key]->value.unit);
+  };
+  const std::string rows = ": its rows" + (others.empty() ? "" : " for " + joined(others, ", "));
+  if (std::isinf(end->rows->hi)) return words + rows + " begin at " + show(end->rows->lo);
+  if (std::isinf(end->rows->lo)) return words + rows + " end at " + show(end->rows->hi);
+  return words + rows + " go from " + show(end->rows->lo) + " to " + show(end->rows->hi);
+}
+
+// "the c of hazen-williams is 20, outside 60 to 160"
+std::string out_of_range(const Context& context, const Evaluated& call) {
+  const auto* function = expression::water_function(node_of(call).index);
+  std::vector<double> lo;
+  std::vector<double> hi;
+  for (const auto& kid : call.kids) {
+    lo.push_back(kid.value.number.lo);
+    hi.push_back(kid.value.number.hi);
+  }
+  const std::string plain = in_words(context, *call.tree, call.node) + " has an input outside its range";
+  if (function == nullptr || lo.size() != function->inputs.size()) return plain;
+  const auto result = water::evaluate(*function, lo, hi);
+  const auto* refusal = std::get_if<water::Refusal>(&result);
+  if (refusal == nullptr) return plain;
+  const auto index = static_cast<std::size_t>(refusal->input);
+  const Evaluated& input = call.kids[index];
+  const auto show = [&](double si) {
+    return quantity::show_rounded(si, input.type.dimension, figures, input.value.unit);
+  };
+  const std::string what =
+      fmt::format("the {} of {} is {}", spaced(function->inputs[index].name), function->name, shown(context, input));
+  if (refusal->reason == water::Reason::not_whole) return what + ", where whole numbers only are meant";
+  if (refusal->narrowed_by < 0)
+    return fmt::format("{}, outside {} to {}", what, show(refusal->lowest), show(refusal->highest));
+  const bool below = refusal->reason == water::Reason::below;
+  return fmt::format("{}, where its {} asks for {} than {}", what,
+                     spaced(function->inputs[static_cast<std::size_t>(refusal->narrowed_by)].name),
+                     below ? "more" : "less", show(below ? refusal->lowest : refusal->highest));
 }
 
 std::string list_words(const Evaluated& quantifier) {
@@ -30,10 +96,7 @@ std::string list_words(const Evaluated& quantifier) {
 std::string table_silence(const Context& context, const Evaluated& of) {
   const auto& table = context.book->tables[static_cast<std::size_t>(of.table)];
   std::vector<std::string> keys;
-  for (const auto& kid : of.kids) {
-    if (kid.tree == nullptr || node_of(kid).op != Op::limit || kid.value.presence == Presence::present)
-      keys.push_back(shown(context, kid));
-  }
+  for (const auto* key : keys_asked(of)) keys.push_back(shown(context, *key));
   return fmt::format("the table {} does not give the value for {}",
                      table.title.empty() ? spaced(table.signature.name) : table.title, joined(keys, ", "));
 }
@@ -170,13 +233,17 @@ bool is_held_table(const Evaluated& of, const Evaluated& kid) {
   return node_of(of).op == Op::look_up && node_of(kid).op == Op::limit && kid.chain >= 0;
 }
 
+// No further fact would help.
+bool is_dead_end(Why why) {
+  return why == Why::outside_table || why == Why::no_row || why == Why::no_value || why == Why::of_none ||
+         why == Why::out_of_range;
+}
+
 // A computed fact that can be stated itself, where its formula leads nowhere.
 bool asked_for_itself(const Context& context, const Evaluated& path, const Evaluated& cause) {
   if (node_of(path).op != Op::path || path.kids.empty()) return false;
   const auto* field = field_of(context, path);
-  const bool dead_end = cause.why == Why::outside_table || cause.why == Why::no_row || cause.why == Why::no_value ||
-                        cause.why == Why::of_none;
-  return dead_end && field != nullptr && !field->ask.empty();
+  return is_dead_end(cause.why) && field != nullptr && !field->ask.empty();
 }
 
 }  // namespace
@@ -239,12 +306,17 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
       return limit_title(context, cause) + " is doubtful: ask the authority having jurisdiction which value counts";
     case Why::no_closed_days: return "the place's closed days are not known that far";
     case Why::two_ladders: return "an inch size and a metric size without an equivalence cannot be compared";
-    case Why::out_of_range: return in_words(context, *cause.tree, cause.node) + " has an input outside its range";
+    case Why::out_of_range: return out_of_range(context, cause);
     case Why::too_large: return "it takes more steps than headgate works through";
     case Why::known:
     case Why::parts: break;
   }
-  if (node.op == Op::path && !cause.kids.empty()) return missing(context, cause, "not stated");
+  if (node.op == Op::path && !cause.kids.empty()) {
+    const Evaluated& inside = root_cause(context, cause.kids[0]);
+    const std::string words = missing(context, cause, "not stated");
+    if (!is_dead_end(inside.why)) return words;
+    return words + ", nor can it be worked out: " + undecided(context, inside);
+  }
   if (node.op == Op::property) {
     return fmt::format("{}, which may or may not be {}", told_value(context, cause.kids[0]),
                        property_words(context, cause));

@@ -84,7 +84,7 @@ bool Checker::limit_keys(NodeId id, const LimitSignature& signature) {
   return false;
 }
 
-// `limit.fixture-units[full-bath-group]`: the row of a kind, without a thing of it in hand.
+// `limit.fixture-units[full-bath-group]`, `preventer-loss[double-check]`: the row of a kind, without a thing of it in hand.
 bool Checker::kind_key(NodeId id, const ShapeSet& kinds) {
   Node& at = node(id);
   const bool bare = at.op == Op::path && at.steps.size() == 1 && visible(at.name) == nullptr;
@@ -136,16 +136,15 @@ bool Checker::key(NodeId id, const Type& wanted, std::string_view of) {
   const bool names_something =
       bare && (visible(node(id).name) != nullptr || vocabulary_.shapes[0].field(node(id).name));
   if (wanted.kind == Kind::choice && bare && !names_something) return member(id, wanted);
+  if (wanted.kind == Kind::kind && bare && !names_something) {
+    if (kind_key(id, wanted.shapes.any() ? wanted.shapes : ~ShapeSet{})) return true;
+  }
   const Type type = wanted.kind == Kind::element || wanted.kind == Kind::kind ? type_of(id) : value(id, wanted);
   node(id).type = type;
   if (type.kind == Kind::nothing) return false;
   const bool element = type.kind == Kind::element && (wanted.kind == Kind::element || wanted.kind == Kind::kind);
   if (element && (wanted.shapes.none() || within(type.shapes, wanted.shapes))) return true;
   if (!element && alike(type, wanted)) return true;
-  if (type.kind == Kind::number && wanted.kind == Kind::number) {
-    bad("wrong-key", node(id).range, {std::string(of), described(wanted), written(id), described(type)});
-    return false;
-  }
   bad("wrong-key", node(id).range, {std::string(of), described(wanted), written(id), described(type)});
   return false;
 }
