@@ -1,6 +1,9 @@
 #include "app/amount.hpp"
 
 #include <cmath>
+#include <cstdlib>
+
+#include <fmt/format.h>
 
 namespace headgate::app {
 
@@ -8,7 +11,9 @@ void add_amount(quantity::Interval number, const quantity::Unit* unit, nlohmann:
   const double factor = unit == nullptr ? 1 : unit->factor;
   const double offset = unit == nullptr ? 0 : unit->offset;
   const auto shown = [&](double si) {
-    return std::isfinite(si) ? nlohmann::ordered_json((si - offset) / factor) : nlohmann::ordered_json();
+    if (!std::isfinite(si)) return nlohmann::ordered_json();
+    // The last digits are rounding of the change of unit: twelve are what a text shows at most.
+    return nlohmann::ordered_json(std::strtod(fmt::format("{:.12g}", (si - offset) / factor).c_str(), nullptr));
   };
   if (number.exact()) {
     to["value"] = shown(number.lo);

@@ -54,7 +54,7 @@ int calc(World& world, const std::string& expression, const std::string& in_unit
     own = rulebook::resolve(world.library, law->vocabulary, nowhere, std::nullopt, world.found);
     book = &*own;
   } else {
-    book = books(world, *law, 0, {}).back();
+    book = books(world, *law, 0, day_asked(world)).back();
   }
   if (!world.sound()) return unusable(world);
   const auto node = scalar(world, "calc", expression);

@@ -23,8 +23,8 @@ int unusable(World& world) {
 }
 
 bool write(World& world, const Output& output, const std::string& text) {
-  if (output.quiet) return true;
   if (!output.file.empty()) return write_file(output.file, text, world.found);
+  if (output.quiet) return true;
   errno = 0;
   if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return true;
   world.found.push_back(text::say("file-unwritable", {}, {"standard output", std::strerror(errno)}));

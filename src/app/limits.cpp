@@ -103,14 +103,7 @@ int limits(World& world, const Output& output) {
   if (asked.empty()) return unusable(world);
   Law* law = law_of(world, asked);
   if (law == nullptr) return unusable(world);
-  quantity::Interval days;
-  if (!world.options.on.empty()) {
-    const auto day = quantity::read_date(world.options.on);
-    if (const auto* read = std::get_if<quantity::Day>(&day))
-      days = quantity::exactly(*read);
-    else
-      world.found.push_back(text::say("no-such-day", {}, {world.options.on}));
-  }
+  const auto days = day_asked(world);
   if (!world.sound()) return unusable(world);
   std::string out;
   auto places = nlohmann::ordered_json::array();

@@ -113,4 +113,14 @@ std::optional<Case> open_case(World& world, const std::string& site_file, const 
   return prepared;
 }
 
+quantity::Interval day_asked(World& world) {
+  const std::string& on = world.options.on;
+  if (on.empty()) return {};
+  const auto day = quantity::read_date(on);
+  if (const auto* read = std::get_if<quantity::Day>(&day)) return quantity::exactly(*read);
+  const auto file = world.sources.add("--on", on);
+  world.found.push_back(say("no-such-day", {file, 0, static_cast<std::uint32_t>(on.size())}, {on}));
+  return {};
+}
+
 }  // namespace headgate::app

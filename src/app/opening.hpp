@@ -31,4 +31,7 @@ document::Node* load_tree(World& world, const std::filesystem::path& path);
 // all.
 std::optional<Case> open_case(World& world, const std::string& site_file, const std::string& only_rule = "");
 
+// The day of --on, for a command about the law alone; all days without it, or, with a diagnostic, when it is none.
+quantity::Interval day_asked(World& world);
+
 }  // namespace headgate::app

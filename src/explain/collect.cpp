@@ -189,6 +189,11 @@ std::string about(const Context& context, const Evaluated& fact) {
   return element == 0 ? "" : site::address(*context.site, *context.book->vocabulary, element);
 }
 
+bool is_stated(const Context& context, const Evaluated& path) {
+  const auto* slot = slot_of(context, path);
+  return slot != nullptr && slot->origin != site::Origin::left_out;
+}
+
 }  // namespace
 
 std::vector<FactShown> facts(const Context& context, const Trace& trace) {
@@ -196,7 +201,9 @@ std::vector<FactShown> facts(const Context& context, const Trace& trace) {
   every_node(context, trace, [&](const Evaluated& of, std::uint32_t depth) {
     if (of.tree == nullptr) return;
     const auto op = of.tree->nodes[of.node].op;
-    if (op == Op::path && is_value(of.type)) add_fact(context, of, depth, result);
+    const bool none =
+        of.value.presence == vocabulary::Presence::none && of.type.kind == vocabulary::Type::Kind::element;
+    if (op == Op::path && (is_value(of.type) || (none && is_stated(context, of)))) add_fact(context, of, depth, result);
     if (op == Op::some || op == Op::no || op == Op::every || op == Op::count || op == Op::sum)
       add_list(context, of, depth, result);
   });
@@ -258,6 +265,18 @@ std::vector<const Evaluated*> open_leaves(const Trace& trace, const evaluate::De
     if (trace.done && trace.done->why != Why::known) leaves.push_back(&*trace.done);
   }
   return leaves;
+}
+
+Question day_question(const Context& context) {
+  Question out;
+  const auto& root = context.book->vocabulary->shapes[vocabulary::root_shape];
+  out.fact = "checked-on";
+  out.ask = "On which day is this checked?";
+  if (const auto field = root.field(out.fact)) {
+    if (!root.fields[*field].ask.empty()) out.ask = root.fields[*field].ask;
+    ask_as(root.fields[*field], out);
+  }
+  return out;
 }
 
 Question list_question(const Context& context, site::ListId asked) {

@@ -16,6 +16,8 @@ std::string layer_words(const rulebook::Layer& layer);  // "fennick-ferry, Ordin
 // The undecided leaves that keep a decision open: of its conditions, exceptions and requirement as far as they still matter.
 std::vector<const Evaluated*> open_leaves(const evaluate::Trace& trace, const evaluate::Decision& decision);
 // What would settle one of them.
+// Of a duty: the day it is judged on.
+Question day_question(const Context& context);
 Question list_question(const Context& context, site::ListId list);
 Question question(const Context& context, const Evaluated& leaf);
 

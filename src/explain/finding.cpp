@@ -62,7 +62,7 @@ std::string said(const Context& context, const std::vector<const Evaluated*>& le
 }
 
 // The labels of clauses that failed: what the report blames. Empty for an unlabelled requirement. Of a clause that holds
-// others, those too: "called off in time (missing: by the hour)".
+// others, those too: "called off in time (not met: by the hour)".
 std::string labels(const ClauseTrace& require, Truth truth) {
   std::vector<std::string> names;
   for (const auto& kid : require.kids) {
@@ -75,7 +75,7 @@ std::string labels(const ClauseTrace& require, Truth truth) {
     else if (!own.empty() && (inner.empty() || truth == Truth::yes))
       names.push_back(own);
     else if (!own.empty())
-      names.push_back(fmt::format("{} ({}: {})", own, any ? "none of these" : "missing", inner));
+      names.push_back(fmt::format("{} ({}: {})", own, any ? "none of these" : "not met", inner));
   }
   return joined(names, "; ");
 }
@@ -116,7 +116,7 @@ std::string not_met(const Context& context, const Rule& rule, const Decision& de
     if (any && !names.empty())
       parts.push_back("none of these holds: " + names);
     else if (!names.empty())
-      parts.push_back("missing: " + names + (rule.if_not.written.empty() ? ". " + capital(plain) : ""));
+      parts.push_back("not met: " + names + (rule.if_not.written.empty() ? ". " + capital(plain) : ""));
     else if (rule.if_not.written.empty())
       parts.push_back(plain);
   }
@@ -128,7 +128,9 @@ std::string not_met(const Context& context, const Rule& rule, const Decision& de
 }
 
 std::string open_words(const Context& context, const Decision& decision, const Trace& trace) {
-  const std::string what = said(context, open_leaves(trace, decision), true);
+  std::string what = said(context, open_leaves(trace, decision), true);
+  if (what.empty() && trace.due)
+    what = "due " + due_words(context, decision) + ", and the day this is checked on is not stated";
   if (decision.applies == Truth::undecided && decision.require == Truth::no)
     return "fails if it applies. " + capital(what);
   if (decision.applies == Truth::undecided && decision.require != Truth::undecided)
@@ -217,6 +219,8 @@ std::string outcome_sentence(const Context& context, const Rule& rule, const Dec
 
 std::string because(const Context& context, const Decision& decision, const Trace& trace) {
   if (decision.applies != Truth::yes || !trace.when) return "";
+  const auto& when = trace.when->expression;
+  if (when && when->tree->nodes[when->node].op == expression::Op::literal) return "";  // `when: yes`
   return sentence(said(context, blame(*trace.when, Truth::yes), false));
 }
 
@@ -296,6 +300,7 @@ std::vector<Question> questions(const Context& context, const evaluate::Judgemen
     const auto alike = [&](const Question& other) { return other.fact == one.fact && other.ask == one.ask; };
     if (std::none_of(out.begin(), out.end(), alike)) out.push_back(std::move(one));
   }
+  if (out.empty() && rule.due) out.push_back(day_question(context));
   return out;
 }
 

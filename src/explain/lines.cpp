@@ -1,4 +1,6 @@
 // A trace as indented lines, one a clause or node.
+#include <set>
+
 #include <fmt/format.h>
 
 #include "explain/collect.hpp"
@@ -58,7 +60,13 @@ std::string place_of(const Context& context, const Evaluated& of) {
   return slot != nullptr && slot->origin != site::Origin::left_out ? context.sources->place(slot->range) : "";
 }
 
-void add(const Context& context, const Evaluated& of, std::uint32_t depth, std::vector<Line>& lines) {
+// The lines so far, and the computed values worked out in them: each is worked out once.
+struct Lines {
+  std::vector<Line> all;
+  std::set<std::pair<site::ElementId, site::FieldId>> worked_out;
+};
+
+void add(const Context& context, const Evaluated& of, std::uint32_t depth, Lines& lines) {
   const auto& node = of.tree->nodes[of.node];
   if (node.op == Op::literal) return;
   Line line;
@@ -70,7 +78,11 @@ void add(const Context& context, const Evaluated& of, std::uint32_t depth, std::
   const Evaluated& speaks = rows.size() == 1 && rows[0]->chain >= 0 ? *rows[0] : of;
   line.value = outcome(context, of) + said_by(context, speaks);
   line.at = place_of(context, speaks);
-  lines.push_back(std::move(line));
+  const bool computed = node.op == Op::path && !of.kids.empty();
+  const bool known = computed && !lines.worked_out.emplace(of.element, of.field).second;
+  if (known) line.value += ", as worked out above";
+  lines.all.push_back(std::move(line));
+  if (known) return;
   if (!has_rows(context, of)) {
     for (const auto& kid : of.kids) add(context, kid, depth + 1, lines);
     return;
@@ -83,8 +95,7 @@ void add(const Context& context, const Evaluated& of, std::uint32_t depth, std::
   }
 }
 
-void add(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth,
-         std::vector<Line>& lines) {
+void add(const Context& context, const ClauseTrace& of, std::string_view part, std::uint32_t depth, Lines& lines) {
   Line line;
   line.depth = depth;
   line.text = std::string(part);
@@ -94,27 +105,27 @@ void add(const Context& context, const ClauseTrace& of, std::string_view part, s
   }
   line.value = words(of.truth);
   line.at = context.sources->place(of.clause->range);
-  lines.push_back(std::move(line));
+  lines.all.push_back(std::move(line));
   if (of.expression) add(context, *of.expression, depth + 1, lines);
   for (const auto& kid : of.kids) add(context, kid, "", depth + 1, lines);
 }
 
-void add(const Context& context, const Evaluated& of, std::string_view part, std::vector<Line>& lines) {
-  lines.push_back({0, std::string(part), outcome(context, of), ""});
+void add(const Context& context, const Evaluated& of, std::string_view part, Lines& lines) {
+  lines.all.push_back({0, std::string(part), outcome(context, of), ""});
   add(context, of, 1, lines);
 }
 
 }  // namespace
 
 std::vector<Line> lines(const Context& context, const Trace& trace) {
-  std::vector<Line> out;
+  Lines out;
   for (const auto& where : trace.where) add(context, where, "each, where", out);
   if (trace.when) add(context, *trace.when, "when", 0, out);
   for (const auto& exception : trace.unless) add(context, exception, "unless", 0, out);
   if (trace.require) add(context, *trace.require, "require", 0, out);
   if (trace.due) add(context, *trace.due, "due", out);
   if (trace.done) add(context, *trace.done, "done", out);
-  return out;
+  return std::move(out.all);
 }
 
 }  // namespace headgate::explain

@@ -119,7 +119,9 @@ std::optional<double> open_at(double end, double side, const Dimension& dimensio
   const double offset = in_unit == nullptr ? 0 : in_unit->offset;
   const double factor = in_unit == nullptr ? 1 : in_unit->factor;
   const double round_number = rounded(in(in_unit, beyond), 9).value() * factor + offset;
-  const bool open = snap(round_number, step) == snap(beyond, step) && snap(beyond, step) != snap(end, step);
+  constexpr double fewest_steps = 1000;  // nearer to nothing than that nobody writes a number
+  const bool written = round_number == 0 || std::fabs(round_number) >= fewest_steps * step;
+  const bool open = written && snap(round_number, step) == snap(beyond, step) && snap(beyond, step) != snap(end, step);
   return open ? std::optional<double>(round_number) : std::nullopt;
 }
 

@@ -151,7 +151,8 @@ class Sheet {
   void item(const Finding& finding, bool in_full) {
     std::string words = finding.title + ".";
     if (!finding.element.empty()) words += "  (" + finding.element + ")";
-    out_ += wrapped(fmt::format("  {} ", in_full ? mark_of(finding) : "[ ]"), words, 6, width_);
+    if (finding.assumed) words += "  Rests on an assumed value.";
+    out_ += wrapped(in_full ? fmt::format("  {} ", mark_of(finding)) : "  - ", words, in_full ? 6 : 4, width_);
     if (!in_full) return;
     const std::string mark = mark_of(finding);
     if (mark == "[ ]" || mark == "[!]") {
@@ -208,7 +209,7 @@ class Sheet {
     for (const auto* finding : sorted_.duties) {
       std::string words = finding->title + ".";
       if (!finding->element.empty()) words += "  (" + finding->element + ")";
-      out_ += wrapped("  [ ] ", (finding->due.empty() ? "" : "by " + finding->due + ": ") + words, 6, width_);
+      out_ += wrapped("  - ", (finding->due.empty() ? "" : "by " + finding->due + ": ") + words, 4, width_);
     }
     out_ += '\n';
   }
@@ -230,6 +231,7 @@ Json items(const std::vector<const Finding*>& findings) {
                     {"title", finding->title},
                     {"element", finding->element},
                     {"outcome", finding->outcome},
+                    {"assumed", finding->assumed},
                     {"sentence", finding->sentence},
                     {"due", finding->due},
                     {"to-decide", open},

@@ -73,7 +73,7 @@ class Writer {
     const auto rest = std::count_if(report_.findings.begin(), report_.findings.end(),
                                     [](const Finding& one) { return one.unfinished; });
     if (rest == 0) return "";
-    return fmt::format(" {} rule{} for the rest of a list that is not written down to its end.", rest,
+    return fmt::format(" {} rule{} for lists that are not written down, or not to their end.", rest,
                        rest == 1 ? " waits" : "s wait");
   }
 
@@ -84,6 +84,7 @@ class Writer {
     line("now", finding.sentence);
     own_limits(finding);
     line("due", finding.due);
+    if (finding.assumed) line("note", "rests on an assumed value");
     out_ += '\n';
   }
 
@@ -251,6 +252,7 @@ class Writer {
       std::string words = finding.rule;
       if (!finding.element.empty()) words += " at " + finding.element;
       words += ": " + (finding.sentence.empty() ? finding.title + "." : finding.sentence);
+      if (finding.assumed) words += " Rests on an assumed value.";
       out_ += wrapped(upper(word) + "  ", words, label_width, options_.width);
     }
     out_ += '\n';

@@ -15,6 +15,15 @@ std::vector<Asked> places_of(World& world, const document::Node& site_tree, cons
   std::vector<Asked> asked;
   for (const auto& name : settings.places) asked.push_back({name, {}});
   if (!asked.empty()) return asked;
+  for (const auto& [address, value] : settings.sets) {
+    if (address.name == "place" || address.name == "site.place") asked = {{value.scalar, value.range}};
+  }
+  if (!asked.empty()) return asked;
+  const auto* format = site_tree.find("format");
+  if (format != nullptr && format->is_scalar() && format->scalar != "site/1") {
+    world.found.push_back(say("site-format", format->range, {format->scalar}));
+    return asked;
+  }
   const auto* own = site_tree.find("place");
   if (own != nullptr && own->is_scalar() && !own->scalar.empty() && own->scalar != "unknown")
     asked.push_back({own->scalar, own->range});

@@ -315,7 +315,7 @@ TEST(Language, ItsFormulasLoadAndCompute) {
   EXPECT_EQ(language.run({"calc", "pipe-dimensions[type-l, 3/4 in].inside-diameter", "--in", "in"}).out, "0.785 in\n");
   const Ran beyond = language.run({"calc", "meter-loss[3/4 in, 60 gpm].loss"});
   EXPECT_EQ(beyond.status, 2);
-  EXPECT_TRUE(has(beyond.err, "has no row for 60 gpm")) << beyond.err;
+  EXPECT_TRUE(has(beyond.err, "has no row for flow 60 gpm: its rows for 3/4 in go from 5 gpm to 20 gpm")) << beyond.err;
 }
 
 TEST(Language, AnExceptionCountsOnlyWhereItsSourceIsAdopted) {

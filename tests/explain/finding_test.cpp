@@ -62,7 +62,7 @@ TEST(Finding, BlamesClausesByLabel) {
   const std::string all =
       "    require:\n      all:\n        the day: pressure.read-on is recorded\n        the height: pressure.highest "
       "is recorded\n";
-  EXPECT_EQ(told(all, "pressure: {highest: 60 psi}"), "fail: Missing: the day. Day of the reading is not on record.");
+  EXPECT_EQ(told(all, "pressure: {highest: 60 psi}"), "fail: Not met: the day. Day of the reading is not on record.");
   const std::string any =
       "    require:\n      any:\n        a gauge: some gauge in line\n        a reducer: some reducer in line\n";
   EXPECT_EQ(told(any, "line: [meter]"), "fail: None of these holds: a gauge; a reducer.");
@@ -73,7 +73,7 @@ TEST(Finding, BlamesTheLabelsInsideALabel) {
   const std::string rule =
       "    require:\n      any:\n        kept: some gauge in line\n        called off in time:\n          all:\n"
       "            the day: pressure.read-on is recorded\n            a reducer: some reducer in line\n";
-  EXPECT_EQ(told(rule, "line: [reducer]"), "fail: None of these holds: kept; called off in time (missing: the day).");
+  EXPECT_EQ(told(rule, "line: [reducer]"), "fail: None of these holds: kept; called off in time (not met: the day).");
   EXPECT_EQ(told(rule, "line: [reducer]\npressure: {read-on: 2026-09-14}"), "pass: Called off in time.");
 }
 
@@ -110,7 +110,7 @@ TEST(Finding, IfNotSpeaksForTheRule) {
   EXPECT_EQ(
       told("    require:\n      all:\n        the day: pressure.read-on is recorded\n    if-not: Nobody read it.\n",
            "name: a"),
-      "fail: Nobody read it. Missing: the day.");
+      "fail: Nobody read it. Not met: the day.");
 }
 
 TEST(Finding, NotApplicableSaysWhy) {

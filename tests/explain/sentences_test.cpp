@@ -262,7 +262,7 @@ TEST(Sentence, AnUnknownCellBlamesTheTable) {
   EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 100}"),
             "undecided: The table Pressure by units does not give the value for 100.");
   EXPECT_EQ(told(rule, "pressure: {lowest: 50 psi}\nhouse: {units: 7}"),
-            "undecided: The table Pressure by units has no row for 7.");
+            "undecided: The table Pressure by units has no row for units 7: its rows go from 10 to 100.");
   EXPECT_EQ(told("pressure.lowest >= limit.by-units-doubtful[house.units].least",
                  "pressure: {lowest: 50 psi}\nhouse: {units: 10}"),
             "undecided: Pressure by units of the torn page is doubtful: a page is torn; ask City of Town which value "
