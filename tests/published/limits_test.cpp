@@ -122,8 +122,9 @@ const std::vector<Row> published = {
     {"service-rating", "ipc-2018 605.3", "greatest(160 psi, pressure.highest-static)", "other edition"},
     {"service-rating", "upc-2024 604.1", "160 psi", "secondary"},
     // Weighted average over the wetted surface, as in the federal act.
-    {"lead-share-max", "irc-2018 P2906.2.1", "0.25 %", "adopted text"},
-    {"lead-share-max", "ipc-2018 605.2.1", "0.25 %", "adopted text"},
+    {"lead-share-max", "irc-2018 P2906.2.1", "0.25 %", "other edition"},
+    {"lead-share-max", "ipc-2018 605.2.1", "0.25 %", "other edition"},
+    {"lead-share-max", "drinking-water-act 1417", "0.25 %", "secondary"},
     {"lead-share-max", "upc-2024 604.2", "0.25 %", "secondary"},
     // Bath group to lavatory: page image of the 2018 book (plumbing); a Washington city's form (uniform); the rest from
     // memory, equal where the sister code was seen.
@@ -165,14 +166,14 @@ const std::vector<Row> published = {
     // 62.4 lb/ft3 over 144: both appendices; the uniform code's appendix rounds it down.
     {"water-weight", "irc-2018 AP103.3", "0.433 psi/ft", "adopted text"},
     {"water-weight", "ipc-2018 E103.3", "0.433 psi/ft", "other edition"},
-    {"water-weight", "upc-2024 A104.0", "0.43 psi/ft", "adopted text"},
+    {"water-weight", "upc-2024 A104.0", "0.43 psi/ft", "other edition"},
     {"water-weight", "practice", "0.433 psi/ft", "common practice"},
     // A city form counts on 80 % of the setting, as the uniform code does for its table.
     {"reducer-fall-off", "practice", "pressure-reducer.set-to * 0.2", "common practice"},
     {"bleach-strength", "practice", "6 %", "common practice"},
     {"service-size-min", "irc-2018 P2903.7", "3/4 in", "secondary"},
     {"service-size-min", "ipc-2018 603.1", "3/4 in", "secondary"},
-    {"service-size-min", "upc-2024 610.8", "3/4 in", "adopted text"},
+    {"service-size-min", "upc-2024 610.8", "3/4 in", "other edition"},
     // A valve maker's page gives both figures; the section from memory.
     {"velocity-max", "upc-2024 610.12", "if pipe.hot then 5 ft/s else 8 ft/s", "from memory"},
     {"velocity-usual", "irc-2018 AP103.3", "8 ft/s", "adopted text"},
@@ -180,10 +181,10 @@ const std::vector<Row> published = {
     {"velocity-usual", "upc-2024 610.12", "8 ft/s", "from memory"},
     // An engineering reference's print; compared row by row in demand_units_test.cpp.
     {"supply-table", "upc-2024 610.4", "a table of 90 rows", "other edition"},
-    {"supply-table-rise", "upc-2024 610.8", "0.5 psi/ft", "adopted text"},
+    {"supply-table-rise", "upc-2024 610.8", "0.5 psi/ft", "other edition"},
     {"regulated-share", "upc-2024 608.2", "80 %", "adopted text"},
     {"coldest-water", "practice", "40 F", "common practice"},
-    {"relief-setting-max", "upc-2024 608.2", "100 psi", "adopted text"},
+    {"relief-setting-max", "upc-2024 608.2", "80 psi", "adopted text"},
     {"precharge-tolerance", "practice", "5 psi", "common practice"},
     // Engineers' formulas give 0.070 psi s2/ft2.
     {"slow-closing", "practice", "0.07", "common practice"},
