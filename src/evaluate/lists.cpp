@@ -22,7 +22,8 @@ Walked walk_list(const site::Site& site, const vocabulary::ShapeSet& shapes, Pre
   return walked;
 }
 
-bool never_negative(const expression::Tree& tree, expression::NodeId id, const vocabulary::Vocabulary& vocabulary) {
+bool never_negative(const expression::Tree& tree, expression::NodeId id, const expression::Binder& of,
+                    const vocabulary::Vocabulary& vocabulary) {
   const auto& node = tree[id];
   switch (node.op) {
     case Op::literal: return node.value.number.lo >= 0;
@@ -33,13 +34,16 @@ bool never_negative(const expression::Tree& tree, expression::NodeId id, const v
     case Op::greatest:
     case Op::least:
       return std::all_of(node.kids.begin(), node.kids.end(),
-                         [&](auto kid) { return never_negative(tree, kid, vocabulary); });
+                         [&](auto kid) { return never_negative(tree, kid, of, vocabulary); });
     case Op::path: break;
     default: return false;
   }
   if (node.steps.empty()) return false;
-  for (const auto& shape : vocabulary.shapes) {  // every fact of this name must be declared so
-    const auto field = shape.field(node.steps.back().name);
+  // A fact of what is summed must be declared so by its kind; another's by every kind and record that has one so called.
+  const bool own = node.variable == of.variable && node.steps.size() == 1;
+  for (std::size_t id_of = 0; id_of < vocabulary.shapes.size(); ++id_of) {
+    const auto& shape = vocabulary.shapes[id_of];
+    const auto field = own && !of.shapes.test(id_of) ? std::nullopt : shape.field(node.steps.back().name);
     if (field && !shape.fields[*field].never_negative) return false;
   }
   return true;

@@ -19,7 +19,8 @@ Walked walk_list(const site::Site& site, const vocabulary::ShapeSet& shapes, voc
 
 // Whether an expression can never be negative, by what the vocabulary declares of its facts: then an
 // unfinished list's sum still has a lower bound.
-bool never_negative(const expression::Tree& tree, expression::NodeId id, const vocabulary::Vocabulary& vocabulary);
+bool never_negative(const expression::Tree& tree, expression::NodeId id, const expression::Binder& of,
+                    const vocabulary::Vocabulary& vocabulary);
 
 // Whether `next` of a record nobody wrote is computed: it needs nothing stated there, so it may still be known.
 bool computes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const vocabulary::Field& field,

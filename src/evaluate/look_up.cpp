@@ -143,6 +143,7 @@ class Look {
     }
     bool over = false;
     for (std::size_t k = 0; k < count_; ++k) {
+      if (table_.match[k] == Match::range && some && gap_in(k)) outside_ = true;
       const auto& type = table_.signature.keys[k].type;
       if (!ordered(type) || is_size(type)) continue;
       const Interval rows = reach(k);
@@ -157,6 +158,27 @@ class Look {
       past_the_end();
     else if (!some)
       outside_ = true;
+  }
+  // Whether part of what was asked lies between two rows.
+  bool gap_in(std::size_t k) const {
+    std::vector<Interval> rows;
+    for (const auto& row : table_.rows) {
+      if (touches_all(row, count_)) rows.push_back(row.keys[k].number);
+    }
+    std::sort(rows.begin(), rows.end(), [](Interval a, Interval b) { return a.lo < b.lo; });
+    // Of counts, 5 goes on where 4 ends.
+    const bool counts =
+        table_.signature.keys[k].type.dimension.plain() && std::all_of(rows.begin(), rows.end(), [](Interval row) {
+          return row.lo == std::floor(row.lo) && row.hi == std::floor(row.hi);
+        });
+    const double reach = counts ? 1 : step(k);
+    double covered = unbounded;
+    for (const Interval row : rows) {
+      if (covered < unbounded && quantity::snap(row.lo, step(k)) > quantity::snap(covered + reach, step(k)))
+        return true;
+      covered = covered == unbounded ? row.hi : std::max(covered, row.hi);
+    }
+    return false;
   }
   Interval reach(std::size_t k) const {
     Interval all{unbounded, -unbounded};
@@ -220,12 +242,17 @@ class Look {
   void at_linear(double at) {
     const auto* low = nearest(at, false);
     const auto* high = nearest(at, true);
-    if (low == nullptr || high == nullptr) {
+    if (high == nullptr) return past_the_end();
+    if (low == nullptr) {
       outside_ = true;
       return;
     }
     if (snapped(*low) == snapped(*high)) return take(low->cells[column_]);
     Value value = low->cells[column_];
+    if (table_.signature.columns[column_].type.kind != vocabulary::Type::Kind::number) {  // nothing lies between
+      take(value);
+      return take(high->cells[column_]);
+    }
     if (!usable(value) || !usable(high->cells[column_])) return take(vocabulary::unknown());
     const Interval to = high->cells[column_].number;
     const double share = (at - key(*low)) / (key(*high) - key(*low));

@@ -143,7 +143,7 @@ PlannedId Planner::lay(const Tree& tree, NodeId id, Frame& frame) {
       all_kids(draft, frame);
       step(draft, Code::choose, cells(draft));
       break;
-    case Op::paper: paper(draft); break;
+    case Op::paper: paper(draft, frame); break;
     case Op::confirmed: confirmed(draft); break;
     case Op::base: {
       const Base base = bases_.back();
@@ -187,6 +187,12 @@ void Planner::comes(Draft& draft, Frame& frame) {
   Compared result{Truth::undecided, Why::parts};
   if (a.presence == Presence::present && b.presence == Presence::present) {
     result = evaluate::comes(site_, *book_.vocabulary, a.id, b.id, draft.node->before, draft.node->right);
+  }
+  if (result.why == Why::unfinished) {
+    for (const auto element : {a.id, b.id}) {
+      const auto walk = site_.elements[element].walk;
+      if (walk != site::nowhere && !site_.lists[walk].complete) draft.planned.list = walk;
+    }
   }
   const Truth truth = draft.node->negated ? quantity::opposite(result.truth) : result.truth;
   draft.planned.cell =

@@ -86,7 +86,7 @@ class Planner {
   bool full() const { return plan_.nodes.size() >= most_nodes; }
   void look_up(Draft& draft, Frame& frame);
   CellId kind_key(CellId key, const Draft& draft, std::size_t index);
-  void paper(Draft& draft);
+  void paper(Draft& draft, const Frame& frame);
   void confirmed(Draft& draft);
 
   Plan& plan_;

@@ -1,4 +1,6 @@
 // Paths, derived values, papers and answers: what a site holds is found once, when it is laid out.
+#include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "evaluate/papers.hpp"
@@ -134,8 +136,12 @@ void Planner::confirmed(Draft& draft) {
   draft.planned.cell = constant(cell_of(vocabulary::of_truth(truth), answered ? Why::known : Why::missing));
 }
 
-void Planner::paper(Draft& draft) {
-  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements_, plan_.checked_on);
+// What a paper may be for: what the rule is judged of, and what a quantifier around it has in hand.
+void Planner::paper(Draft& draft, const Frame& frame) {
+  auto elements = elements_;
+  std::copy_if(frame.begin(), frame.end(), std::back_inserter(elements),
+               [](site::ElementId element) { return element != site::nowhere; });
+  const PaperFound found = find_paper(site_, *book_.vocabulary, *draft.node, rule_, elements, plan_.checked_on);
   draft.planned.paper = found.paper;
   draft.planned.list = found.list;
   if (found.truth == Truth::undecided && found.list == site::nowhere) {

@@ -69,7 +69,7 @@ void Planner::fold(Draft& draft, Frame& frame) {
   plan_.steps.back().finished = walked.complete;
   plan_.steps.back().sizes = is_size(node.type);
   plan_.steps.back().grows =
-      counts || (node.op == Op::sum && never_negative(*draft.tree, node.kids[0], *book_.vocabulary));
+      counts || (node.op == Op::sum && never_negative(*draft.tree, node.kids[0], node.binder, *book_.vocabulary));
 }
 
 namespace {

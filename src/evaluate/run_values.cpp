@@ -96,11 +96,13 @@ void Runner::property(const Step& step, Cell& out) const {
 void Runner::reading(const Step& step, Cell& out) const {
   const Cell& level = in(step, 0);
   if (!there(level)) return set_unknown(out, level.presence == Presence::none ? Why::of_none : level.why);
+  // Of several readings from one mark nobody knows which is right.
+  std::optional<Interval> all;
   for (const auto& reading : plan.site->levels[level.id]) {
-    if (reading.mark != in(step, 1).id) continue;
-    return set_number(out, step.negated ? quantity::negate(reading.height_m) : reading.height_m);
+    if (reading.mark == in(step, 1).id) all = all ? quantity::hull(*all, reading.height_m) : reading.height_m;
   }
-  set_unknown(out, Why::no_reading);
+  if (!all) return set_unknown(out, Why::no_reading);
+  set_number(out, step.negated ? quantity::negate(*all) : *all);
 }
 
 void Runner::choose(const Step& step, Cell& out) const {

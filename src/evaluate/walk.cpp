@@ -40,6 +40,12 @@ bool only_passive_between(const site::Site& site, const vocabulary::Vocabulary& 
   return true;
 }
 
+bool only_passive_before(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const Standing& to) {
+  const auto& items = site.lists[to.list].items;
+  return std::all_of(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(to.index),
+                     [&](site::ElementId item) { return vocabulary.shapes[site.elements[item].shape].passive; });
+}
+
 }  // namespace
 
 Compared comes(const site::Site& site, const vocabulary::Vocabulary& vocabulary, site::ElementId a, site::ElementId b,
@@ -58,7 +64,8 @@ Compared comes(const site::Site& site, const vocabulary::Vocabulary& vocabulary,
   const bool goes_on = &*meets != &way_b.back();  // b lies on a branch that leaves at `meets`
   const bool ahead = end.index < meets->index || (goes_on && end.index == meets->index && a != b);
   if (!ahead || !right) return {quantity::truth(ahead), Why::known};
-  if (goes_on && (end.index != meets->index || way_b.back().index != 0)) return {Truth::no, Why::known};
+  if (goes_on && (end.index != meets->index || !only_passive_before(site, vocabulary, way_b.back())))
+    return {Truth::no, Why::known};
   if (!only_passive_between(site, vocabulary, end, *meets)) return {Truth::no, Why::known};
   const bool finished = site.lists[way_b.back().list].complete && site.lists[end.list].complete;
   return finished ? Compared{Truth::yes, Why::known} : Compared{Truth::undecided, Why::unfinished};

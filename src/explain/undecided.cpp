@@ -89,6 +89,7 @@ std::string out_of_range(const Context& context, const Evaluated& call) {
 }
 
 std::string list_words(const Evaluated& quantifier) {
+  if (node_of(quantifier).binder.list == expression::no_node) return "list";
   const auto& steps = quantifier.tree->nodes[node_of(quantifier).binder.list].steps;
   return steps.empty() ? "list" : spaced(steps.back().name);
 }
@@ -119,6 +120,13 @@ std::string doubt_words(const Context& context, const Evaluated& of) {
   while (!doubt.empty() && (doubt.back() == '.' || doubt.back() == ' ')) doubt.pop_back();
   return fmt::format("{} is doubtful: {}; ask {} which value counts", limit_title(context, of), doubt,
                      authority_for(context, value.citation));
+}
+
+// "least pressure is not known; ask the City of Fennick Ferry which value counts"
+std::string unknown_words(const Context& context, const Evaluated& of) {
+  const auto& limit = context.book->limits[static_cast<std::size_t>(of.limit)];
+  return fmt::format("{} is not known; ask {} which value counts", limit_title(context, of),
+                     authority_for(context, limit.chain[static_cast<std::size_t>(of.chain)].citation));
 }
 
 std::string unfinished_words(const Context& context, const Evaluated& of) {
@@ -300,7 +308,9 @@ std::string undecided(const Context& context, const Evaluated& leaf) {
     case Why::outside_table: return cause.table >= 0 ? table_end(context, cause) : "the ladder of sizes ends before it";
     case Why::no_row: return limit_title(context, cause) + " has no value for " + key_words(context, cause);
     case Why::no_value:
-      return cause.table >= 0 ? table_silence(context, cause) : limit_title(context, cause) + " is not known";
+      if (cause.table >= 0) return table_silence(context, cause);
+      if (cause.limit >= 0 && cause.chain >= 0) return unknown_words(context, cause);
+      return limit_title(context, cause) + " is not known";
     case Why::doubt:
       if (cause.limit >= 0 && cause.chain >= 0) return doubt_words(context, cause);
       return limit_title(context, cause) + " is doubtful: ask the authority having jurisdiction which value counts";

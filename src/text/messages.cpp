@@ -521,6 +521,8 @@ const std::vector<Message>& catalogue() {
       // ---- trials ----
       {"trials-format", error, "{0} is not a trials file.", "its first line is: format: trials/1"},
       {"trials-missing", error, "This lacks \"{0}\".", ""},
+      {"trials-vary", error, "What varies wants an outcome for each of its values.",
+       "write expect: {70 psi: pass, 71 psi: fail}"},
       {"trials-key", error, "A trials file has no \"{0}\".", "did you mean {1}?"},
       {"trials-outcome", error, "\"{0}\" is not an outcome.", "did you mean {1}?"},
       // ---- app ----

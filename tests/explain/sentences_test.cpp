@@ -246,7 +246,7 @@ TEST(Sentence, LimitsThatDoNotTell) {
       told("    each: pipe in line\n    require: pipe.material is in limit.torn\n", "line: [pipe: {material: hdpe}]"),
       "undecided: Materials of the torn page is doubtful: a page is torn; ask City of Town which value counts.");
   EXPECT_EQ(told("pressure.lowest >= limit.nobody-knows", "pressure: {lowest: 50 psi}"),
-            "undecided: Some pressure is not known.");
+            "undecided: Some pressure is not known; ask the authority having jurisdiction which value counts.");
   EXPECT_EQ(told("    each: preventer in line\n    require: preventer.height above floor >= limit.rise\n",
                  "line: [double-check: {height: 9 in above floor}]"),
             "undecided: Rise of a breaker has no value for a double check.");

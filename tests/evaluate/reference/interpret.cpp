@@ -84,7 +84,7 @@ Value Interpreter::value(const Tree& tree, const Node& at, Worked& out, Frame& f
     case Op::look_up: return look_up(tree, at, out);
     case Op::call: return call(at, out);
     case Op::choose: return choose(at, out);
-    case Op::paper: return paper(at);
+    case Op::paper: return paper(at, frame);
     case Op::confirmed: return confirmed(at);
     case Op::base: {
       const Below here = below_.back();
@@ -229,11 +229,15 @@ Value Interpreter::property(const Tree& tree, const Node& at, const Worked& out)
 // No reading from the asked mark is undecided.
 Value Interpreter::reading(const Node& at, const Worked& out) const {
   if (!all_present(out)) return vocabulary::unknown();
+  double lowest = std::numeric_limits<double>::infinity();
+  double highest = -lowest;
   for (const auto& one : site_.levels[out.kids[0].value.id]) {
-    if (one.mark == out.kids[1].value.id)
-      return vocabulary::of_number(at.before ? quantity::negate(one.height_m) : one.height_m);
+    if (one.mark != out.kids[1].value.id) continue;
+    lowest = std::min(lowest, one.height_m.lo);
+    highest = std::max(highest, one.height_m.hi);
   }
-  return vocabulary::unknown();
+  if (lowest > highest) return vocabulary::unknown();
+  return vocabulary::of_number(at.before ? Interval{-highest, -lowest} : Interval{lowest, highest});
 }
 
 Value Interpreter::choose(const Node& at, const Worked& out) const {

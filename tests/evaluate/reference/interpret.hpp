@@ -86,15 +86,15 @@ class Interpreter {
   Value path(const Node& at, Worked& out, const Frame& frame);
   Value derived(site::ElementId element, site::FieldId field, Worked& out);
   bool computed_in(site::ElementId record, std::string_view name) const;
-  Value paper(const Node& at) const;
-  Truth counts(site::ElementId paper, const Node& at, const std::string& subject) const;
+  Value paper(const Node& at, const Frame& frame) const;
+  Truth counts(site::ElementId paper, const Node& at, const std::string& subject, const Frame& frame) const;
   Value confirmed(const Node& at) const;
 
   Value quantifier(const Tree& tree, const Node& at, Worked& out, Frame& frame);
   Value fold(const Tree& tree, const Node& at, Worked& out, Frame& frame);
   Value count_or_sum(const Tree& tree, const Node& at, const Seen& seen, const Worked& out) const;
   Value extreme_of(const Node& at, const Seen& seen, const Worked& out) const;
-  bool never_negative(const Tree& tree, NodeId id) const;
+  bool never_negative(const Tree& tree, NodeId id, const expression::Binder& of) const;
 
   Value limit(const Node& at, Worked& out, const Frame& in_hand);
   Value limit_row(std::uint32_t limit, std::size_t from, std::size_t row, site::ElementId element, Worked& out,

@@ -105,7 +105,7 @@ Value Interpreter::count_or_sum(const Tree& tree, const Node& at, const Seen& se
     total = quantity::add(total, item.where == Truth::yes ? adds : quantity::hull(adds, quantity::exactly(0)));
   }
   if (!seen.complete) {
-    const bool only_grows = at.op == Op::count || never_negative(tree, at.kids[0]);
+    const bool only_grows = at.op == Op::count || never_negative(tree, at.kids[0], at.binder);
     total = only_grows ? Interval{total.lo, infinity} : Interval{};
   }
   return vocabulary::of_number(total);
@@ -135,10 +135,10 @@ Value Interpreter::extreme_of(const Node& at, const Seen& seen, const Worked& ou
   return best;
 }
 
-bool Interpreter::never_negative(const Tree& tree, NodeId id) const {
+bool Interpreter::never_negative(const Tree& tree, NodeId id, const expression::Binder& of) const {
   const Node& at = tree[id];
   const auto kids = [&] {
-    return std::all_of(at.kids.begin(), at.kids.end(), [&](NodeId kid) { return never_negative(tree, kid); });
+    return std::all_of(at.kids.begin(), at.kids.end(), [&](NodeId kid) { return never_negative(tree, kid, of); });
   };
   switch (at.op) {
     case Op::literal: return at.value.number.lo >= 0;
@@ -152,9 +152,11 @@ bool Interpreter::never_negative(const Tree& tree, NodeId id) const {
     default: return false;
   }
   if (at.steps.empty()) return false;
-  for (const auto& shape : book_.vocabulary->shapes) {
+  for (std::size_t kind = 0; kind < book_.vocabulary->shapes.size(); ++kind) {
+    const auto& shape = book_.vocabulary->shapes[kind];
+    const bool another = at.variable == of.variable && at.steps.size() == 1 && !of.shapes.test(kind);
     const auto field = shape.field(at.steps.back().name);
-    if (field && !shape.fields[*field].never_negative) return false;
+    if (!another && field && !shape.fields[*field].never_negative) return false;
   }
   return true;
 }

@@ -60,7 +60,11 @@ Value Interpreter::derived(site::ElementId element, site::FieldId field, Worked&
 
 // A paper is asked four things: for what, by whom, where, until when. What it does not say of who gave it, and what is
 // written as unknown, may be anything; a paper that names no subject, element or last day names none.
-Truth Interpreter::counts(site::ElementId paper, const Node& at, const std::string& subject) const {
+Truth Interpreter::counts(site::ElementId paper, const Node& at, const std::string& subject, const Frame& frame) const {
+  auto elements = elements_;
+  for (const auto element : frame) {
+    if (element != site::nowhere) elements.push_back(element);
+  }
   const auto& shape = book_.vocabulary->shapes[site_.elements[paper].shape];
   const auto slot = [&](std::string_view name) -> const site::Slot* {
     const auto field = shape.field(name);
@@ -79,9 +83,9 @@ Truth Interpreter::counts(site::ElementId paper, const Node& at, const std::stri
   if (present(slot("by"))) is_by = quantity::truth(book_.vocabulary->role(slot("by")->value.text) == at.column);
   Truth is_at = Truth::yes;
   const site::Slot* where = slot("at");
-  if (where && !elements_.empty() && where->origin != site::Origin::left_out) {
+  if (where && !elements.empty() && where->origin != site::Origin::left_out) {
     is_at = where->asked_not && !present(where) ? Truth::undecided : Truth::no;
-    for (const auto element : elements_) {
+    for (const auto element : elements) {
       if (present(where) && where->value.id == element) is_at = Truth::yes;
     }
   }
@@ -92,7 +96,7 @@ Truth Interpreter::counts(site::ElementId paper, const Node& at, const std::stri
   return quantity::both(quantity::both(is_for, is_by), quantity::both(is_at, in_time));
 }
 
-Value Interpreter::paper(const Node& at) const {
+Value Interpreter::paper(const Node& at, const Frame& frame) const {
   const auto& vocabulary = *book_.vocabulary;
   const auto kind = vocabulary.shape(at.index == 0 ? "approval" : "order");
   const auto field = vocabulary.shapes[0].field("papers");
@@ -103,7 +107,7 @@ Value Interpreter::paper(const Node& at) const {
   Truth any = quantity::truth(false);
   for (const auto element : list.items) {
     const std::string subject = at.name.empty() && rule_ != nullptr ? rule_->id : at.name;
-    if (site_.elements[element].shape == *kind) any = quantity::either(any, counts(element, at, subject));
+    if (site_.elements[element].shape == *kind) any = quantity::either(any, counts(element, at, subject, frame));
   }
   if (list.stated && !list.complete && !list.closed.test(*kind)) any = quantity::either(any, Truth::undecided);
   return vocabulary::of_truth(any);
