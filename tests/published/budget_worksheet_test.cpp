@@ -74,6 +74,51 @@ line:
   const double left = psi(rules.value(site, "pressure.worst-outlet")) - 15.0;
   EXPECT_NEAR(left, 20.65, 0.005);
   EXPECT_NEAR(100 * left / 200, 10.32, 0.01);
+  // The same by the budget's own lines, where a flush valve asks for the 15 psi.
+  const auto budget = rules.site(R"(
+pressure: {at-main: 55 psi}
+branches: none
+fixtures: [water-closet: {count: 1, flushometer: yes}]
+line:
+  - pipe: {material: l-copper, size: 2", length: 200', rise: 45', elbows: 0, side-tees: 0, flow: 0 gpm}
+  - worst-outlet: shower
+)");
+  EXPECT_NEAR(psi(rules.value(budget, "budget.uniform-for-friction")), 20.65, 0.005);
+  EXPECT_NEAR(rules.value(budget, "budget.uniform-friction-allowed").middle() / si("psi/100ft"), 10.32, 0.01);
+}
+
+// Lines A to L: what is to spare is what is left at the outlet less what it needs.
+TEST(PublishedBudget, LinesCloseOnTheWorstOutlet) {
+  ShippedRules rules("irc-2018");
+  const auto site = rules.site(municipal);
+  EXPECT_NEAR(psi(rules.value(site, "budget.c-meter")), 3.7, 0.05);
+  EXPECT_NEAR(psi(rules.value(site, "budget.e-climb")), 8.66, 0.005);  // 20 ft, the appendix's own example
+  EXPECT_NEAR(psi(rules.value(site, "budget.l-to-spare")), psi(rules.value(site, "pressure.worst-outlet")) - 20, 1e-9);
+}
+
+// A curb stop costs 6 to 8 ft of the pipe it sits in, which is the one before it.
+TEST(PublishedBudget, CurbStopSitsInThePipeBeforeIt) {
+  ShippedRules rules("irc-2018");
+  const auto site = rules.site(R"(
+branches: none
+line:
+  - pipe: {material: k-copper, size: 3/4", flow: 15 gpm}
+  - curb-stop: {size: 3/4"}
+  - pipe: {material: l-copper, size: 1-1/4", flow: 15 gpm}
+)");
+  const double friction = rules.value(site, "line[1].friction").middle();
+  EXPECT_NEAR(rules.value(site, "line[2].loss").lo, friction * 6 * si("ft"), 0.1);
+  EXPECT_NEAR(rules.value(site, "line[2].loss").hi, friction * 8 * si("ft"), 0.1);
+}
+
+// What runs long leaves the line where its branch does.
+TEST(PublishedBudget, LongRunningFlowLeavesAtItsBranch) {
+  ShippedRules rules("irc-2018");
+  const auto site = rules.site(
+      "demand: {fixture-flow: 12 gpm}\nbranches: {lawn: {draws: 10 gpm}}\nline: [pipe: 1\", branch: lawn, pipe: "
+      "1\"]\n");
+  EXPECT_NEAR(rules.value(site, "line[1].continuous").middle() / si("gpm"), 10, 1e-9);
+  EXPECT_NEAR(rules.value(site, "line[3].continuous").middle() / si("gpm"), 0, 1e-9);
 }
 
 // In the opened line a reducer sets the pressure anew: static to its setting, at peak as far below as it falls off.
@@ -89,6 +134,16 @@ TEST(PublishedBudget, ReducerSetsThePressureAnew) {
   EXPECT_NEAR(at("100 psi").first, 80, 1e-9);
   EXPECT_NEAR(at("100 psi").second, 64, 1e-9);
   EXPECT_NEAR(at("60 psi").first, 60, 1e-9);
+  // Below its setting it stands wide open and costs from nothing to the 16 psi, or what its maker says.
+  const auto open = [&](const std::string& more) {
+    return rules.value(rules.site("pressure: {highest-static: 60 psi, at-main: 60 psi}\nbranches: none\nline: "
+                                  "[pressure-reducer: {set-to: 80 psi" +
+                                  more + "}, worst-outlet: shower]\n"),
+                       "line[2].at-peak");
+  };
+  EXPECT_NEAR(open("").lo / si("psi"), 44, 1e-9);
+  EXPECT_NEAR(open("").hi / si("psi"), 60, 1e-9);
+  EXPECT_NEAR(psi(open(", open-loss: 5 psi")), 55, 1e-9);
 }
 
 std::int64_t steps_of(const std::string& shown) {
@@ -224,6 +279,28 @@ TEST(PublishedWorksheet, BleachByTheHealthDepartmentsFormula) {
   const auto site = rules.site("branches: none\nline: [pipe: {material: l-copper, size: 1\", length: 100'}]\n");
   const double volume = rules.value(site, "line[1].volume").middle();
   EXPECT_NEAR(rules.value(site, "line[1].bleach").middle(), volume * (8.33 / 5000) * (50.0 / 100.0), volume * 1e-6);
+  // All new pipe together, for either dose; the same chlorine from powder of 70 %.
+  const auto two = rules.site(
+      "branches: none\nline: [pipe: {material: l-copper, size: 1\", length: 100', new: yes}, pipe: {material: "
+      "l-copper, "
+      "size: 1\", length: 100', new: no}, pipe: {material: l-copper, size: 1\", length: 50', new: yes}]\n");
+  EXPECT_NEAR(rules.value(two, "new-line.volume").middle(), volume * 1.5, volume * 1e-9);
+  EXPECT_NEAR(rules.value(two, "new-line.bleach-for-a-day").middle(), volume * 1.5 * 50e-6 / 0.06, volume * 1e-9);
+  EXPECT_NEAR(rules.value(two, "new-line.bleach-for-hours").middle(), volume * 1.5 * 200e-6 / 0.06, volume * 1e-9);
+  EXPECT_NEAR(rules.value(two, "new-line.powder-for-a-day").middle(), volume * 1.5 * 0.05 / 0.7, volume * 1e-6);
+  EXPECT_NEAR(rules.value(two, "new-line.powder-for-hours").middle(), volume * 1.5 * 0.2 / 0.7, volume * 1e-6);
+}
+
+// A pipe cut in two stops no slower: the length is the whole run's.
+TEST(PublishedWorksheet, SlowSurgeGoesByTheWholeRun) {
+  ShippedRules rules("irc-2018");
+  const auto surge = [&](const std::string& line, const char* at) {
+    return psi(rules.value(rules.site("branches: none\ndemand: {valve-closes-in: 2 s}\nline: " + line + "\n"), at));
+  };
+  const std::string pipe = "pipe: {material: l-copper, size: 1\", velocity: 5 ft/s, length: ";
+  const double whole = surge("[" + pipe + "100'}]", "line[1].surge-when-slow");
+  EXPECT_NEAR(whole, 0.07 * 5 * 100 / 2, 1e-6);
+  EXPECT_NEAR(surge("[" + pipe + "60'}, " + pipe + "40'}]", "line[2].surge-when-slow"), whole, 1e-6);
 }
 
 // Allowable pull of copper tube size SDR 9 at 0.4 x 1.0 x 3,500 psi: recomputed from the published form, within a pound.
@@ -273,6 +350,18 @@ TEST(PublishedWorksheet, GaugeGrades) {
   const auto stands_for = rules.value(site, "line[1].pressure");
   EXPECT_NEAR(stands_for.lo / si("psi"), 77, 1e-9);
   EXPECT_NEAR(stands_for.hi / si("psi"), 81, 1e-9);
+  // Known to read high, it stands at its reading or below; known not to, at it or above.
+  const auto way = [&](const char* high) {
+    return rules.value(
+        rules.site(fmt::format("branches: none\nline: [gauge: {{reads: 79 psi, range: 100 psi, grade: A, "
+                               "reads-high: {}}}]\n",
+                               high)),
+        "line[1].pressure");
+  };
+  EXPECT_NEAR(way("yes").lo / si("psi"), 77, 1e-9);
+  EXPECT_NEAR(way("yes").hi / si("psi"), 79, 1e-9);
+  EXPECT_NEAR(way("no").lo / si("psi"), 79, 1e-9);
+  EXPECT_NEAR(way("no").hi / si("psi"), 81, 1e-9);
 }
 
 // A meter that passes 0.4 gal in 2 h leaks 0.0033 gpm; and air of 100 psi that cools from 73 F to 53 F loses 4.3 psi
@@ -281,9 +370,11 @@ TEST(PublishedWorksheet, LeakAndCooling) {
   ShippedRules rules("irc-2018");
   const auto site = rules.site(
       "branches: none\nline: none\ntests: [{kind: meter-rest-test, dial-before: 1000 gal, dial-after: 1000.4 gal, "
-      "lasted: 2 h}, {kind: pressure-test, medium: air, pressure: 100 psi, began-at: 73 F, ended-at: 53 F}]\n");
+      "lasted: 2 h}, {kind: pressure-test, medium: air, pressure: 100 psi, began-at: 73 F, ended-at: 53 F}, "
+      "{kind: pressure-test, medium: water, pressure: 100 psi, began-at: 73 F, ended-at: 53 F}]\n");
   EXPECT_NEAR(rules.value(site, "tests[1].leak").middle() / si("gpm"), 0.4 / 120, 1e-9);
   EXPECT_NEAR(rules.value(site, "tests[2].drop-by-cooling").middle() / si("psi"), 114.696 * 20 / 532.67, 1e-6);
+  EXPECT_EQ(rules.value(site, "tests[3].drop-by-cooling").middle(), 0);  // water does not follow the gas law
 }
 
 }  // namespace

@@ -86,6 +86,21 @@ TEST(PublishedDemand, FamiliesDifferAndEnd) {
   EXPECT_FALSE(uniform.calc("limit.demand-curve[1.9].flow").known);
 }
 
+// 80 % of a setting of 80 psi is 64 psi on a city form; its climb costs half a psi a foot. What the street has at the
+// reducer counts where it is less, and a climb ahead of the reducer only there.
+TEST(PublishedDemand, SupplyTableBeginsAtTheReducer) {
+  ShippedRules rules("upc-2024");
+  const auto entered = [&](const std::string& street) {
+    const auto site =
+        rules.site("pressure: {at-main: " + street +
+                   "}\nbranches: none\nline: [pipe: {rise: 4'}, pressure-reducer: {set-to: 80 psi}, pipe: "
+                   "{rise: 10'}]\n");
+    return rules.value(site, "demand.supply-pressure").middle() / si("psi");
+  };
+  EXPECT_NEAR(entered("90 psi"), 64 - 5, 1e-9);
+  EXPECT_NEAR(entered("60 psi"), 60 - 2 - 5, 1e-9);
+}
+
 struct SupplyRow {
   const char* meter;
   const char* supply;
@@ -113,6 +128,11 @@ TEST(PublishedDemand, SupplyTableOfTheUniformCode) {
       }
     }
   }
+  // The groups are printed in whole psi; a fraction belongs to the lower one.
+  EXPECT_EQ(rules.calc("limit.supply-table[45.995 psi, 1 in, 1 in, 40 ft].units").middle(), 36);
+  EXPECT_EQ(rules.calc("limit.supply-table[46 psi, 1 in, 1 in, 40 ft].units").middle(), 39);
+  EXPECT_EQ(rules.calc("limit.supply-table[60 psi, 1 in, 1 in, 100 ft].units").middle(), 36);
+  EXPECT_EQ(rules.calc("limit.supply-table[60.005 psi, 1 in, 1 in, 100 ft].units").middle(), 39);
   // A length between two columns takes the longer; nothing past 200 ft or below 30 psi.
   EXPECT_EQ(rules.calc("limit.supply-table[50 psi, 3/4 in, 1 in, 81 ft].units").middle(), 33);
   EXPECT_FALSE(rules.calc("limit.supply-table[50 psi, 3/4 in, 1 in, 201 ft].units").known);

@@ -153,6 +153,7 @@ const std::vector<Row> published = {
     {"more-hose-bibb-units", "upc-2024 610.3", "1", "other edition"},
     {"more-hose-bibb-units", "practice", "2.5", "common practice"},
     {"flushometer-units", "ipc-2018 E103.3(2) lower rows", "6", "from memory"},
+    {"lawn-head-units", "upc-2024 610.3", "1", "other edition"},
     // Seven points in engineering tables, the rows between from memory; the uniform code's chart not read.
     {"demand-curve", "irc-2018 P2903.6(1)", "a table of 44 rows", "secondary"},
     {"demand-curve", "ipc-2018 E103.3(3)", "a table of 44 rows", "secondary"},
@@ -171,6 +172,16 @@ const std::vector<Row> published = {
     // A city form counts on 80 % of the setting, as the uniform code does for its table.
     {"reducer-fall-off", "practice", "pressure-reducer.set-to * 0.2", "common practice"},
     {"bleach-strength", "practice", "6 %", "common practice"},
+    // An army field manual's figure for dry calcium hypochlorite.
+    {"dry-chlorine-share", "practice", "70 %", "common practice"},
+    // The lines of the sizing appendices; 15 psi at a flush valve and 8 psi elsewhere in the uniform code's.
+    {"budget-counts", "irc-2018 AP103.3", "1", "adopted text"},
+    {"budget-counts", "ipc-2018 E103.3", "1", "other edition"},
+    {"budget-counts", "upc-2024 A104.0", "1", "adopted text"},
+    {"budget-outlet", "irc-2018 AP103.3", "limit.outlet-needs[worst-outlet.fixture].pressure", "adopted text"},
+    {"budget-outlet", "ipc-2018 E103.3", "limit.outlet-needs[worst-outlet.fixture].pressure", "other edition"},
+    {"budget-outlet", "upc-2024 A104.0", "limit.design-residual", "adopted text"},
+    {"design-residual", "upc-2024 A104.0", "if demand.flushometer-closets > 0 then 15 psi else 8 psi", "adopted text"},
     {"service-size-min", "irc-2018 P2903.7", "3/4 in", "secondary"},
     {"service-size-min", "ipc-2018 603.1", "3/4 in", "secondary"},
     {"service-size-min", "upc-2024 610.8", "3/4 in", "other edition"},

@@ -39,7 +39,7 @@ TEST(WaveSpeed, OfHousePipes) {
   const Pipe pipes[] = {
       {"3/4 L copper", 0.785, 0.045, 17e6, 4075},       {"1 L copper", 1.025, 0.050, 17e6, 3993},
       {"1 K copper", 0.995, 0.065, 17e6, 4135},         {"1 PE CTS SDR 9", 0.875, 0.125, 150e3, 1203},
-      {"1 PVC Schedule 40", 1.049, 0.133, 400e3, 1772},
+      {"1 PVC Schedule 40", 1.049, 0.133, 400e3, 1772}, {"1 steel Schedule 40", 1.049, 0.133, 29e6, 4481},
   };
   for (const Pipe& pipe : pipes) {
     EXPECT_NEAR(
