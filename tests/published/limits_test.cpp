@@ -285,6 +285,8 @@ const std::vector<Row> published = {
     // Trenches and stone dust: the regulation's own text for 5 ft, pages that quote it and a constructors' list for the
     // rest, California's print of the table of tools. Practice where the federal rules are not adopted.
     {"protect-from", "osha-1926 1926.652(a)", "5 ft", "adopted text"},
+    {"slope-run", "osha-1926 1926.652(b)", "1.5", "adopted text"},
+    {"slope-run", "practice", "1.5", "common practice"},
     {"way-out-from", "osha-1926 1926.651(c)", "4 ft", "secondary"},
     {"way-out-reach", "osha-1926 1926.651(c)", "25 ft", "secondary"},
     {"ladder-rise", "osha-1926 1926.1053(b)", "3 ft", "secondary"},
