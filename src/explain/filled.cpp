@@ -93,9 +93,15 @@ class Filler {
 
   std::string text(const Evaluated& of, int& binds) const {
     switch (node(of).op) {
-      case Op::add: return binary(of, " + ", summed, binds);
+      case Op::add:
+        if (changes_nothing(of.kids[0], Op::literal, 0)) return text(of.kids[1], binds);  // it sets the unit
+        return binary(of, " + ", summed, binds);
       case Op::subtract: return binary(of, " - ", summed, binds);
-      case Op::multiply: return binary(of, " * ", product, binds);
+      case Op::multiply:
+        for (const std::size_t one : {0U, 1U}) {  // it brings a source
+          if (changes_nothing(of.kids[one], Op::limit, 1)) return text(of.kids[1 - one], binds);
+        }
+        return binary(of, " * ", product, binds);
       case Op::divide: return binary(of, " / ", product, binds);
       case Op::negate: return "-" + at(of.kids[0], atom);
       case Op::least: return list(of, "least(") + ")";
@@ -115,6 +121,10 @@ class Filler {
       }
       default: return plain(context_, of);
     }
+  }
+
+  static bool changes_nothing(const Evaluated& of, Op op, double value) {
+    return node(of).op == op && is_number(of) && of.value.number == quantity::exactly(value);
   }
 
   static std::string name_of_call(const Evaluated& of) { return node(of).name; }
