@@ -318,5 +318,42 @@ TEST(Check, WhatCannotBeUsedEndsWithTwo) {
   EXPECT_NE(said({}), "");
 }
 
+TEST(Check, ADutyWithoutItsDayAsksForIt) {
+  const Scratch scratch;
+  std::string built = read_text(std::filesystem::path(HEADGATE_SOURCE_DIR) / example("as-built"));
+  const std::size_t at = built.find("checked-on:");
+  built.erase(at, built.find('\n', at) - at);
+  const Ran ran = run({"check", scratch.file("site.yaml", built)});
+  EXPECT_EQ(ran.status, 3) << ran.err;
+  EXPECT_TRUE(has(ran.out, "  state    checked-on")) << ran.out;
+}
+
+TEST(Check, ADutyOfAnOpenDayShowsNoOther) {
+  const Ran ran = run({"check", example("as-built"), "--all", "--set", "tests[2].done-on=after 2026-09-20"});
+  EXPECT_TRUE(has(ran.out, "Done in time: due 2026-10-21 or")) << ran.out;
+  EXPECT_FALSE(has(ran.out, "1970")) << ran.out;
+}
+
+TEST(Check, WarningsAreToldOnceByEveryCommand) {
+  for (const auto* command : {"check", "checklist", "worksheet"}) {
+    const Ran ran = run({command, example("as-built"), "--set", "pressure.lowest-static=1 psi"});
+    const std::size_t first = ran.err.find("warning:");
+    EXPECT_NE(first, std::string::npos) << command << ran.err;
+    EXPECT_EQ(ran.err.find("warning:", first + 1), std::string::npos) << command << ran.err;
+  }
+}
+
+TEST(Check, WhatStandsThereForNothingIsAFactOfAFinding) {
+  const Ran ran = run({"check", example("as-found")});
+  EXPECT_TRUE(has(ran.out, "  fact     line[5].sleeve = none (examples/halyard/as-found.yaml:")) << ran.out;
+}
+
+TEST(Check, QuietStillWritesTheFileAskedFor) {
+  const Scratch scratch;
+  const Ran ran = run({"check", example("as-built"), "--quiet", "-o", scratch.at("report.txt")});
+  EXPECT_EQ(ran.out, "");
+  EXPECT_TRUE(has(read_text(scratch.at("report.txt")), "This is a pre-check"));
+}
+
 }  // namespace
 }  // namespace headgate::test

@@ -1,4 +1,6 @@
 // The other commands: facts, calc, explain, limits, and every example of the help.
+#include <algorithm>
+
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
@@ -127,6 +129,48 @@ TEST(Help, EveryExampleRunsAsPrinted) {
     ++tried;
   }
   EXPECT_GE(tried, 6U);
+}
+
+TEST(Calc, TakesWhatIfAndDifferencesAndKinds) {
+  EXPECT_EQ(run({"calc", "pressure.highest-static + 5 psi", "--set", "pressure.highest-static=80 psi"}).out,
+            "85 psi\n");
+  EXPECT_EQ(run({"calc", "40 C - 20 C", "--in", "C"}).out, "20 C\n");
+  EXPECT_EQ(run({"calc", "preventer-loss[double-check].loss", "--in", "psi"}).out, "3 psi to 8 psi\n");
+  EXPECT_EQ(run({"calc", "limit.static-pressure-max", "--place", "fennick-ferry", "--on", "2026-06-30"}).out,
+            "80 psi\n");
+}
+
+TEST(Calc, OutOfRangeNamesTheInputAndItsRange) {
+  EXPECT_TRUE(has(run({"calc", "hazen-williams(5 gpm, 20, 0.785 in, 100 ft)"}).err,
+                  "There is no result: the c of hazen-williams is 20, outside 60 to 160. [calc-unknown]"));
+  EXPECT_TRUE(has(run({"calc", "tank-volume(1 gal, 80 psi, 80 psi)"}).err,
+                  "the highest of tank-volume is 80 psi, where its precharge asks for more than 80 psi."));
+  EXPECT_TRUE(has(run({"calc", "meter-loss[3/4\", 31 gpm].loss"}).err,
+                  "has no row for flow 31 gpm: its rows for 3/4\" go from 0 gpm to 30 gpm."));
+}
+
+TEST(Facts, JsonHoldsTheSameAsTheText) {
+  const Json found = Json::parse(run({"facts", "material", "--format", "json"}).out);
+  EXPECT_FALSE(found["facts"].empty());
+  EXPECT_FALSE(found["choices"].empty());
+  EXPECT_EQ(run({"facts", "zzz", "--format", "json"}).status, 2);
+}
+
+TEST(Explain, JsonHoldsEveryLine) {
+  const Json told = Json::parse(
+      run({"explain", "examples/halyard/as-found.yaml", "reducer-above-static-limit", "--format", "json"}).out);
+  EXPECT_EQ(told["explanation"], "headgate-explanation/1");
+  ASSERT_FALSE(told["decisions"].empty());
+  EXPECT_EQ(told["decisions"][0]["outcome"], "fail");
+  EXPECT_EQ(told["decisions"][0]["lines"][0]["text"], "when");
+}
+
+// The pressure at the worst outlet rests on all that stands before it, part by part.
+TEST(Explain, WorksEachValueOutOnce) {
+  const Ran ran = run({"explain", "examples/willow-court/in-service.yaml", "outlet-has-what-it-needs"});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_TRUE(has(ran.out, ", as worked out above"));
+  EXPECT_LT(std::count(ran.out.begin(), ran.out.end(), '\n'), 6000);
 }
 
 }  // namespace

@@ -106,5 +106,21 @@ TEST(Worksheet, NoLineIsWiderThanATerminal) {
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
 }
 
+TEST(Worksheet, AnOpenEndStaysOpen) {
+  const Ran ran =
+      run({"worksheet", "examples/halyard/as-built.yaml", "--set", "pressure.highest-static=at least 60 psi"});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_TRUE(has(ran.out, "  where the line begins                                       60.00          ?\n"))
+      << ran.out;
+  EXPECT_FALSE(has(ran.out, "infinite")) << ran.out;
+  EXPECT_FALSE(has(ran.out, "-9223372036854775808")) << ran.out;
+}
+
+TEST(Worksheet, NoSizePassesWhereNothingIsKnownToBeLeft) {
+  const Ran ran = run({"worksheet", "examples/quarry-lane/before-cover.yaml", "--size"});
+  EXPECT_EQ(ran.status, 3) << ran.err;
+  EXPECT_TRUE(has(ran.out, "None of them can be told to pass: there is no worst outlet to go by.")) << ran.out;
+}
+
 }  // namespace
 }  // namespace headgate::test

@@ -121,5 +121,18 @@ TEST(Papers, AcceptedThroughAList) {
   EXPECT_EQ(judged(no_bare, "wall: {arch: no}, wall: {arch: yes}"), "accepted");
 }
 
+TEST(Papers, OneForOnePartDoesNotCountForItsNeighbourInsideAQuantifier) {
+  const auto with = [](const std::string& at) {
+    return World({.rules = rule(
+                      "it", "require: every wall in line has (wall.pipe is not none or approved by building-official)"),
+                  .site = "stage: entry\nline: [wall: {}, wall: {}]\n"
+                          "papers: [approval: {for: it, by: inspector" +
+                          at + "}]"})
+        .outcomes("it");
+  };
+  EXPECT_EQ(with(""), "accepted");
+  EXPECT_EQ(with(", at: \"line[1]\""), "fail");
+}
+
 }  // namespace
 }  // namespace headgate::test

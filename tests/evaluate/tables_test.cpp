@@ -234,5 +234,16 @@ TEST(Tables, OfALimit) {
       "unknown");
 }
 
+TEST(Tables, WhatLiesBetweenRowsThatAreNoNumbersIsEither) {
+  EXPECT_EQ(look("curve[2].word is k-copper"), "yes");  // both rows say so
+  EXPECT_EQ(look("curve[3.5].word is k-copper"), "undecided");
+  EXPECT_EQ(look("curve[4].word is l-copper"), "yes");
+}
+
+TEST(Tables, ACoarseKeyOverAGapIsOutside) {
+  EXPECT_EQ(look("bands[load].rate <= 3", "load: 8 +/- 2"), "yes");
+  EXPECT_EQ(look("bands[load].rate <= 3", "load: 12 +/- 9"), "undecided");
+}
+
 }  // namespace
 }  // namespace headgate::test

@@ -186,5 +186,14 @@ TEST(AlongTheLine, AnExplanationStaysReadable) {
   EXPECT_GT(nodes_of(*trace.require->expression), 1000U);
 }
 
+TEST(Comes, RightLooksThroughPassiveThingsAtTheStartOfABranch) {
+  const auto first_of = [](const std::string& line) {
+    return each("branch in branches, ball-valve in branch.line", "ball-valve comes right after branch",
+                "line: [gauge: {}, branch: lawn]\nbranches:\n  lawn: {line: [" + line + "]}");
+  };
+  EXPECT_EQ(first_of("pipe: {}, ball-valve: {}"), "branches.lawn, branches.lawn.line[2]: pass");
+  EXPECT_EQ(first_of("double-check: {}, ball-valve: {}"), "branches.lawn, branches.lawn.line[2]: fail");
+}
+
 }  // namespace
 }  // namespace headgate::test

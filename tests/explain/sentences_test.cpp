@@ -285,5 +285,11 @@ TEST(Sentence, ReferenceAcrossAnUnfinishedLine) {
             "down to its end.");
 }
 
+TEST(Sentence, WhatComesRightCannotBeToldOfAnUnfinishedLine) {
+  EXPECT_EQ(told("some gauge in line has (some meter in line has gauge comes right after meter)",
+                 "line: [meter: {}, gauge: {}, more]"),
+            "undecided: The line is not written down to its end.");
+}
+
 }  // namespace
 }  // namespace headgate::test

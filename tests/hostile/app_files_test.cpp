@@ -208,5 +208,92 @@ TEST(HostileSite, TenThousandPartsAreRefusedAtTheFirstTooMany) {
   EXPECT_EQ(said.find("[too-many-parts]"), said.rfind("[too-many-parts]"));
 }
 
+std::string town(const std::string& limits, const std::string& rule) {
+  return "format: place/1\nid: town\ntitle: Town (invented)\nadopts: nothing\n"
+         "sources: {code: {title: Code, kind: ordinance, sections: [one]}}\n" +
+         (limits.empty() ? "" : "limits:\n" + limits) +
+         "add:\n  it:\n    title: It holds\n    topic: size\n    source: code one\n    stage: survey\n" + rule +
+         "    why: it is so\n    fix: mend it\n";
+}
+
+std::string limit(int number, const std::string& value) {
+  const std::string name = "l" + std::to_string(number);
+  return "  " + name + ":\n    title: " + name + "\n    type: length\n    values:\n      code one: " + value + "\n";
+}
+
+const std::string asks_the_first = "    when: site.frost-depth >= limit.l0\n    require: some meter in line\n";
+const std::string surveyed = "format: site/1\nstage: survey\nfrost-depth: 30 in\nline: [meter]\n";
+
+// Each limit is twice the next: laid out use by use, that would be more than a million million sums.
+TEST(HostilePlace, LimitsThatDoubleOneAnotherCostNoMoreThanTheirNumber) {
+  const Scratch scratch;
+  std::string limits;
+  for (int i = 0; i < 40; ++i) {
+    const std::string next = "limit.l" + std::to_string(i + 1);
+    limits += limit(i, next + " + " + next);
+  }
+  limits += limit(40, "0.000000000001 in");
+  const std::string place = scratch.file("town.yaml", town(limits, asks_the_first));
+  const Ran ran = run({"explain", scratch.file("site.yaml", surveyed), "it", "--place", place});
+  EXPECT_EQ(ran.status, 0) << ran.err.substr(0, 500);
+  EXPECT_TRUE(has(ran.out, "town/it: pass")) << ran.out.substr(0, 500);
+}
+
+TEST(HostilePlace, ALongChainOfLimitsIsNotFollowedForEver) {
+  const Scratch scratch;
+  std::string limits;
+  for (int i = 0; i < 2000; ++i) limits += limit(i, "limit.l" + std::to_string(i + 1) + " + 1 in");
+  limits += limit(2000, "1 in");
+  const std::string place = scratch.file("town.yaml", town(limits, asks_the_first));
+  const Ran ran = run({"explain", scratch.file("site.yaml", surveyed), "it", "--place", place});
+  EXPECT_EQ(ran.status, 0) << ran.err.substr(0, 500);
+  EXPECT_TRUE(has(ran.out, "limit.l0 = unknown")) << ran.out.substr(0, 500);
+}
+
+TEST(HostilePlace, ARuleOfTooManyCombinationsIsRefused) {
+  const Scratch scratch;
+  const std::string rule =
+      "    each: pipe as a in line, pipe as b in line, pipe as c in line, pipe as d in line\n    require: a.length is "
+      "recorded\n";
+  const std::string place = scratch.file("town.yaml", town("", rule));
+  const std::string site = scratch.file(
+      "site.yaml", "format: site/1\nstage: survey\nline: " + [] {
+        std::string line = "[pipe";
+        for (int i = 0; i < 30; ++i) line += ", pipe";
+        return line + "]\n";
+      }());
+  EXPECT_TRUE(has(refused({"check", site, "--place", place}),
+                  "The rule it would be judged for more than 100000 combinations of this site's parts. "
+                  "[too-many-combinations]"));
+}
+
+TEST(HostilePlace, ATableHasAFewKeysOnly) {
+  const Scratch scratch;
+  std::string keys;
+  std::string row;
+  for (int i = 0; i < 17; ++i) {
+    keys += (i == 0 ? "k" : ", k") + std::to_string(i) + ": number";
+    row += "1, ";
+  }
+  const std::string place = scratch.file(
+      "town.yaml",
+      "format: place/1\nid: town\ntitle: Town (invented)\nadopts: nothing\n"
+      "sources: {code: {title: Code, kind: ordinance, sections: [one]}}\ntables:\n  wide:\n    title: Wide\n"
+      "    source: code one\n    keys: {" +
+          keys + "}\n    columns: {value: number}\n    rows:\n      - [" + row + "5]\n");
+  EXPECT_TRUE(has(refused({"calc", "1 + 1", "--place", place}), "[table-too-many-keys]"));
+}
+
+TEST(HostileName, AFileNameThatIsNoTextIsWrittenAsJsonAllTheSame) {
+  const Scratch scratch;
+  const std::string site =
+      scratch.file("b\xff.yaml", read_text(fs::path(HEADGATE_SOURCE_DIR) / "examples/halyard/as-built.yaml"));
+  for (const auto* command : {"check", "checklist", "worksheet"}) {
+    const Ran ran = run({command, site, "--format", "json"});
+    EXPECT_EQ(ran.status, 0) << command << ": " << ran.err;
+    EXPECT_TRUE(has(ran.out, "b\\ufffd.yaml")) << command;
+  }
+}
+
 }  // namespace
 }  // namespace headgate::test

@@ -177,11 +177,11 @@ const std::vector<Row> published = {
     // The lines of the sizing appendices; 15 psi at a flush valve and 8 psi elsewhere in the uniform code's.
     {"budget-counts", "irc-2018 AP103.3", "1", "adopted text"},
     {"budget-counts", "ipc-2018 E103.3", "1", "other edition"},
-    {"budget-counts", "upc-2024 A104.0", "1", "adopted text"},
+    {"budget-counts", "upc-2024 A104.0", "1", "other edition"},
     {"budget-outlet", "irc-2018 AP103.3", "limit.outlet-needs[worst-outlet.fixture].pressure", "adopted text"},
     {"budget-outlet", "ipc-2018 E103.3", "limit.outlet-needs[worst-outlet.fixture].pressure", "other edition"},
-    {"budget-outlet", "upc-2024 A104.0", "limit.design-residual", "adopted text"},
-    {"design-residual", "upc-2024 A104.0", "if demand.flushometer-closets > 0 then 15 psi else 8 psi", "adopted text"},
+    {"budget-outlet", "upc-2024 A104.0", "limit.design-residual", "other edition"},
+    {"design-residual", "upc-2024 A104.0", "if demand.flushometer-closets > 0 then 15 psi else 8 psi", "other edition"},
     {"service-size-min", "irc-2018 P2903.7", "3/4 in", "secondary"},
     {"service-size-min", "ipc-2018 603.1", "3/4 in", "secondary"},
     {"service-size-min", "upc-2024 610.8", "3/4 in", "other edition"},
@@ -374,6 +374,12 @@ std::vector<std::string> shipped_rows(const Rulebook& book) {
   return rows;
 }
 
+std::vector<std::string> without(std::vector<std::string> all, const std::vector<std::string>& some) {
+  const auto known = [&](const std::string& row) { return std::find(some.begin(), some.end(), row) != some.end(); };
+  all.erase(std::remove_if(all.begin(), all.end(), known), all.end());
+  return all;
+}
+
 TEST(Limits, EveryValueOfTheModelCodesIsTheOneLookedUp) {
   Shipped shipped;
   std::vector<std::string> rows;
@@ -385,7 +391,8 @@ TEST(Limits, EveryValueOfTheModelCodesIsTheOneLookedUp) {
   EXPECT_FALSE(text::has_errors(shipped.found)) << said(shipped.found, shipped.sources);
   std::vector<std::string> expected;
   for (const Row& row : published) expected.push_back(in_words(row));
-  EXPECT_THAT(rows, ::testing::UnorderedElementsAreArray(expected));
+  EXPECT_THAT(without(rows, expected), ::testing::IsEmpty()) << "shipped, and not looked up";
+  EXPECT_THAT(without(expected, rows), ::testing::IsEmpty()) << "looked up, and not shipped";
 }
 
 // Misquotations met while looking up: what must not be in force where.
