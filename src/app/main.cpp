@@ -153,8 +153,8 @@ int main(int argc, char** argv) {
                                     "headgate worksheet examples/halyard/as-built.yaml --size");
   worksheet->add_option("site", given.site, "the site file")->required();
   worksheet->add_flag("--size", given.size, "find the smallest pipe and meter that pass");
-  CLI::App* trials =
-      add_command(app, given, "trials", "Run trials of rules and show what they cover", "headgate trials tests/trials");
+  CLI::App* trials = add_command(app, given, "trials", "Run trials of rules and show what they cover",
+                                 "headgate trials tests/trials/pressure-irc-2018.yaml");
   trials->add_option("paths", given.paths, "trials files, or folders of them")->required();
   trials->add_flag("--covered", given.output.covered, "fail when a rule or a limit's boundary was never tried");
   try {

@@ -228,6 +228,7 @@ const std::vector<Message>& catalogue() {
       {"list-expected", error, "\"{0}\" is a list.", "begin each item on a line of its own with - , or write none"},
       {"named-list-expected", error, "\"{0}\" is written as names, each with its facts.",
        "write: {0}: {a-name: {fact: value}}, or none"},
+      {"unasked-answer", warning, "No rule asks whether \"{0}\" is confirmed.", "did you mean {1}?"},
       {"too-many-combinations", error,
        "The rule {0} would be judged for more than {1} combinations of this site's parts.",
        "name fewer things in its `each`, or only those inside one another, as in: pipe in line, sewer in pipe.near"},

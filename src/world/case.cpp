@@ -1,6 +1,7 @@
 #include "world/case.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "evaluate/occasion.hpp"
 #include "evaluate/papers.hpp"
@@ -133,6 +134,36 @@ void say_unknown_limits(World& world, const Case& prepared) {
   for (const auto& orders : prepared.orders) rulebook::say_unknown_limits(orders, books, world.found);
 }
 
+void note_confirmations(const rulebook::Clause& clause, std::set<std::string>& names) {
+  if (clause.tree) {
+    for (const auto& node : clause.tree->nodes) {
+      if (node.op == expression::Op::confirmed) names.insert(node.name);
+    }
+  }
+  for (const auto& kid : clause.kids) note_confirmations(kid, names);
+}
+
+// An answer nobody asks for is most likely misspelt.
+void say_unasked_answers(World& world, const Case& prepared) {
+  const auto& answers = prepared.sites.front().confirmed;
+  if (answers.empty()) return;
+  std::set<std::string> names;
+  for (const auto& of_place : prepared.books) {
+    for (const auto& seen : of_place) {
+      for (const auto& rule : seen.book->rules) {
+        if (rule.when) note_confirmations(*rule.when, names);
+        if (rule.require) note_confirmations(*rule.require, names);
+        for (const auto& exception : rule.unless) note_confirmations(exception, names);
+      }
+    }
+  }
+  const std::vector<std::string> known(names.begin(), names.end());
+  for (const auto& [name, slot] : answers) {
+    if (names.count(name) == 0)
+      world.found.push_back(say("unasked-answer", slot.range, {name, text::nearest(name, known).value_or("")}));
+  }
+}
+
 }  // namespace
 
 Case prepare(World& world, const document::Node& site_tree, const Settings& settings) {
@@ -157,6 +188,7 @@ Case prepare(World& world, const document::Node& site_tree, const Settings& sett
     }
   }
   say_unknown_limits(world, prepared);
+  say_unasked_answers(world, prepared);
   if (world.sound()) prepared.law = law;
   return prepared;
 }
@@ -204,7 +236,7 @@ Settings settings(World& world) {
       if (!read) continue;
       setting->value = std::move(*read);
     }
-    result.sets.push_back({{setting->address, setting->address_range}, std::move(setting->value)});
+    result.sets.emplace_back(Asked{setting->address, setting->address_range}, std::move(setting->value));
   }
   return result;
 }

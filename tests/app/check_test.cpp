@@ -355,5 +355,11 @@ TEST(Check, QuietStillWritesTheFileAskedFor) {
   EXPECT_TRUE(has(read_text(scratch.at("report.txt")), "This is a pre-check"));
 }
 
+TEST(Check, AMisspeltConfirmationIsTold) {
+  const Ran ran = run({"check", "examples/quarry-lane/before-cover.yaml", "--set", "confirmed.licence-hel=yes"});
+  EXPECT_TRUE(has(ran.err, "No rule asks whether \"licence-hel\" is confirmed. [unasked-answer]")) << ran.err;
+  EXPECT_TRUE(has(ran.err, "did you mean licence-held?")) << ran.err;
+}
+
 }  // namespace
 }  // namespace headgate::test
