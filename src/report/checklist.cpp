@@ -111,7 +111,9 @@ class Sheet {
     const std::string stage = sorted_.stage_title.empty() ? sorted_.stage : sorted_.stage_title;
     out_ += wrapped("CHECKLIST  ", stage, 11, width_);
     out_ += wrapped("  site     ", report_.site_name + " (" + report_.site_file + ")", 11, width_);
-    out_ += wrapped("  law      ", report_.place_title + " (" + report_.place + ")", 11, width_);
+    std::string law = report_.place_title + " (" + report_.place + ")";
+    for (const auto& also : report_.also) law += ", and beside it " + also;
+    out_ += wrapped("  law      ", law, 11, width_);
     const auto count = [&](const char* mark) {
       const auto is = [&](const Finding* one) { return std::string(mark_of(*one)) == mark; };
       return std::count_if(sorted_.now.begin(), sorted_.now.end(), is) +
