@@ -31,19 +31,14 @@ std::vector<Standing> way(const site::Site& site, site::ElementId element) {
   return result;
 }
 
-bool only_passive_between(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const Standing& from,
-                          const Standing& to) {
-  for (std::size_t i = from.index + 1; i < to.index; ++i) {
-    const auto element = site.lists[from.list].items[i];
+// Whether what stands from the place `first` to just before `to` is all passive.
+bool only_passive(const site::Site& site, const vocabulary::Vocabulary& vocabulary, std::size_t first,
+                  const Standing& to) {
+  for (std::size_t i = first; i < to.index; ++i) {
+    const auto element = site.lists[to.list].items[i];
     if (!vocabulary.shapes[site.elements[element].shape].passive) return false;
   }
   return true;
-}
-
-bool only_passive_before(const site::Site& site, const vocabulary::Vocabulary& vocabulary, const Standing& to) {
-  const auto& items = site.lists[to.list].items;
-  return std::all_of(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(to.index),
-                     [&](site::ElementId item) { return vocabulary.shapes[site.elements[item].shape].passive; });
 }
 
 }  // namespace
@@ -64,9 +59,9 @@ Compared comes(const site::Site& site, const vocabulary::Vocabulary& vocabulary,
   const bool goes_on = &*meets != &way_b.back();  // b lies on a branch that leaves at `meets`
   const bool ahead = end.index < meets->index || (goes_on && end.index == meets->index && a != b);
   if (!ahead || !right) return {quantity::truth(ahead), Why::known};
-  if (goes_on && (end.index != meets->index || !only_passive_before(site, vocabulary, way_b.back())))
+  if (goes_on && (end.index != meets->index || !only_passive(site, vocabulary, 0, way_b.back())))
     return {Truth::no, Why::known};
-  if (!only_passive_between(site, vocabulary, end, *meets)) return {Truth::no, Why::known};
+  if (!only_passive(site, vocabulary, end.index + 1, *meets)) return {Truth::no, Why::known};
   const bool finished = site.lists[way_b.back().list].complete && site.lists[end.list].complete;
   return finished ? Compared{Truth::yes, Why::known} : Compared{Truth::undecided, Why::unfinished};
 }
