@@ -100,7 +100,8 @@ class Planner {
   // A limit's value by limit, layer, key and element, for the rule in hand (a paper may decide in it); where no order is
   // for one element only, it is the same wherever it is asked.
   struct LimitValued {
-    Planned planned;
+    std::int32_t chain = -1;
+    CellId cell = 0;
     std::vector<PlannedId> kids;
   };
   std::map<std::tuple<std::uint32_t, std::size_t, std::size_t, site::ElementId>, LimitValued> limits_;

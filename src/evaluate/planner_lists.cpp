@@ -97,9 +97,9 @@ void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, s
                           const Frame& in_hand) {
   const auto known = limits_.find({index, from, key, element});
   if (known != limits_.end()) {
-    draft.planned.limit = known->second.planned.limit;
-    draft.planned.chain = known->second.planned.chain;
-    draft.planned.cell = known->second.planned.cell;
+    draft.planned.limit = static_cast<std::int32_t>(index);
+    draft.planned.chain = known->second.chain;
+    draft.planned.cell = known->second.cell;
     draft.kids.insert(draft.kids.end(), known->second.kids.begin(), known->second.kids.end());
     return;
   }
@@ -110,7 +110,7 @@ void Planner::limit_value(Draft& draft, std::uint32_t index, std::size_t from, s
   --limits_running_;
   if (orders_by_element_) return;
   const auto first = draft.kids.begin() + static_cast<std::ptrdiff_t>(before);
-  limits_.insert({{index, from, key, element}, {draft.planned, {first, draft.kids.end()}}});
+  limits_.insert({{index, from, key, element}, {draft.planned.chain, draft.planned.cell, {first, draft.kids.end()}}});
 }
 
 void Planner::lay_limit(Draft& draft, std::uint32_t index, std::size_t from, std::size_t key, site::ElementId element,
