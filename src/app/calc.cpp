@@ -23,13 +23,13 @@ Law* any_law(World& world) {
 document::Node scalar(World& world, const std::string& name, const std::string& text) {
   document::Node node;
   node.scalar = text;
-  node.range = {world.sources.add(name, text), 0, static_cast<std::uint32_t>(text.size())};
+  node.range = world.sources.add_whole(name, text);
   return node;
 }
 
 // The unit asked for, as the result's dimension reads it; nullptr, with a diagnostic, when it does not fit.
 const quantity::Unit* result_unit(World& world, const expression::Tree& tree, const std::string& spelling) {
-  const auto place = scalar(world, "--in", spelling).range;
+  const auto place = world.sources.add_whole("--in", spelling);
   const Type& type = tree.nodes[tree.root].type;
   const auto* unit = quantity::unit_of(spelling, type.dimension);
   if (unit == nullptr)

@@ -118,8 +118,7 @@ quantity::Interval day_asked(World& world) {
   if (on.empty()) return {};
   const auto day = quantity::read_date(on);
   if (const auto* read = std::get_if<quantity::Day>(&day)) return quantity::exactly(*read);
-  const auto file = world.sources.add("--on", on);
-  world.found.push_back(say("no-such-day", {file, 0, static_cast<std::uint32_t>(on.size())}, {on}));
+  world.found.push_back(say("no-such-day", world.sources.add_whole("--on", on), {on}));
   return {};
 }
 

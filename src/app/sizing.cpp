@@ -175,16 +175,12 @@ struct Judged {
   std::map<std::string, OfRule> rules;
 };
 
-text::Range place_of(World& world, const std::string& address) {
-  return {world.sources.add("--size", address), 0, static_cast<std::uint32_t>(address.size())};
-}
-
 // The site with other sizes.
 document::Node with_sizes(World& world, const document::Node& site_tree, const Varied& varied, const Case& before,
                           const std::string& pipe, const std::string& meter) {
   document::Node tree = site_tree;
   const auto set = [&](const std::string& address, const std::string& size) {
-    const text::Range range = place_of(world, address);
+    const text::Range range = world.sources.add_whole("--size", address);
     site::set(tree, address, range, site::scalar_node(size, range), before.law->vocabulary, world.found);
   };
   for (const auto& address : varied.pipes) set(address, pipe);
@@ -281,7 +277,8 @@ Sizing size_up(World& world, const Case& before) {
     const Case after = prepare(world, with_sizes(world, site_tree, varied, before, pipe, meters.back()), settings);
     if (after.law == nullptr || !world.sound()) return sizing;
     for (const auto& address : stale(varied, before, after))
-      site::unset(measured_off, address, place_of(world, address), before.law->vocabulary, world.found);
+      site::unset(measured_off, address, world.sources.add_whole("--size", address), before.law->vocabulary,
+                  world.found);
   }
   std::vector<Judged> all;
   for (const auto& meter : meters) {

@@ -42,6 +42,10 @@ FileId Sources::add(std::string name, std::string text) {
   return static_cast<FileId>(files_.size() - 1);
 }
 
+Range Sources::add_whole(std::string name, const std::string& text) {
+  return {add(std::move(name), text), 0, static_cast<std::uint32_t>(text.size())};
+}
+
 std::string_view Sources::name(FileId file) const {
   return file < files_.size() ? std::string_view(files_[file].name) : std::string_view();
 }

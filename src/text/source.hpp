@@ -47,6 +47,7 @@ struct Position {
 class Sources {
  public:
   FileId add(std::string name, std::string text);
+  Range add_whole(std::string name, const std::string& text);  // all of it: what a command line was given
 
   std::size_t count() const { return files_.size(); }
   std::string_view name(FileId file) const;

@@ -85,25 +85,21 @@ std::vector<std::string> stage_names(const vocabulary::Vocabulary& vocabulary) {
   return names;
 }
 
-text::Range own_text(World& world, const std::string& option, const std::string& text) {
-  return {world.sources.add(option, text), 0, static_cast<std::uint32_t>(text.size())};
-}
-
 void override_occasion(World& world, const vocabulary::Vocabulary& vocabulary, const Settings& settings,
                        evaluate::Options& options) {
   if (settings.stage) {
     options.stage = vocabulary.stage(*settings.stage);
     const auto near = text::nearest(*settings.stage, stage_names(vocabulary));
     if (!options.stage)
-      world.found.push_back(
-          say("no-such-stage", own_text(world, "--stage", *settings.stage), {*settings.stage, near ? *near : "entry"}));
+      world.found.push_back(say("no-such-stage", world.sources.add_whole("--stage", *settings.stage),
+                                {*settings.stage, near ? *near : "entry"}));
   }
   if (!settings.on) return;
   const auto day = quantity::read_date(*settings.on);
   if (const auto* read = std::get_if<quantity::Day>(&day))
     options.checked_on = *read;
   else
-    world.found.push_back(say("no-such-day", own_text(world, "--on", *settings.on), {*settings.on}));
+    world.found.push_back(say("no-such-day", world.sources.add_whole("--on", *settings.on), {*settings.on}));
 }
 
 // The rulebook with what the site's orders set; itself where they set nothing. What the place's files have to be told
@@ -227,12 +223,12 @@ Settings settings(World& world) {
   if (!world.options.stage.empty()) result.stage = world.options.stage;
   if (!world.options.on.empty()) result.on = world.options.on;
   for (const auto& text : world.options.sets) {
-    const auto file = world.sources.add("--set", text);
-    auto setting = site::read_setting(text, {file, 0, static_cast<std::uint32_t>(text.size())}, world.found);
+    const auto place = world.sources.add_whole("--set", text);
+    auto setting = site::read_setting(text, place, world.found);
     if (!setting) continue;
     const std::size_t first = setting->value.scalar.find_first_not_of(' ');
     if (first != std::string::npos && (setting->value.scalar[first] == '[' || setting->value.scalar[first] == '{')) {
-      auto read = read_flow(world, file, setting->value.range.begin);
+      auto read = read_flow(world, place.file, setting->value.range.begin);
       if (!read) continue;
       setting->value = std::move(*read);
     }
