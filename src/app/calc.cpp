@@ -13,13 +13,6 @@ namespace {
 
 using vocabulary::Type;
 
-// The sum stands under no law: every table of the rules, no limit values.
-Law* any_law(World& world) {
-  std::vector<world::Asked> asked;
-  for (const auto& name : world.options.places) asked.push_back({name, {}});
-  return law_of(world, asked);
-}
-
 document::Node scalar(World& world, const std::string& name, const std::string& text) {
   document::Node node;
   node.scalar = text;
@@ -42,7 +35,8 @@ const quantity::Unit* result_unit(World& world, const expression::Tree& tree, co
 }  // namespace
 
 int calc(World& world, const std::string& expression, const std::string& in_unit, const Output& output) {
-  Law* law = any_law(world);
+  // Without a place: every table of the rules, no limit values.
+  Law* law = law_of(world, world::asked(world.options.places));
   if (law == nullptr) return unusable(world);
   document::Node no_file;
   no_file.kind = document::Node::Kind::map;

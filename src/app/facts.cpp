@@ -158,9 +158,7 @@ std::string as_text(const Vocabulary& vocabulary, const Found& found) {
 }  // namespace
 
 int facts(World& world, const std::string& asked, const Output& output) {
-  std::vector<world::Asked> places;
-  for (const auto& name : world.options.places) places.push_back({name, {}});
-  const Law* law = law_of(world, places);
+  const Law* law = law_of(world, world::asked(world.options.places));
   if (law == nullptr) return unusable(world);
   const Vocabulary& vocabulary = law->vocabulary;
   const std::string word = lower(asked);

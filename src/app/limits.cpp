@@ -97,8 +97,7 @@ std::string day_words(const Rulebook& book) {
 }  // namespace
 
 int limits(World& world, const Output& output) {
-  std::vector<world::Asked> asked;
-  for (const auto& name : world.options.places) asked.push_back({name, {}});
+  const auto asked = world::asked(world.options.places);
   if (asked.empty()) world.found.push_back(text::say("limits-no-place", {}, {}));
   if (asked.empty()) return unusable(world);
   Law* law = law_of(world, asked);

@@ -13,8 +13,7 @@ using text::say;
 namespace {
 
 std::vector<Asked> places_of(World& world, const document::Node& site_tree, const Settings& settings) {
-  std::vector<Asked> asked;
-  for (const auto& name : settings.places) asked.push_back({name, {}});
+  std::vector<Asked> asked = world::asked(settings.places);
   if (!asked.empty()) return asked;
   for (const auto& [address, value] : settings.sets) {
     if (address.name == "place" || address.name == "site.place") asked = {{value.scalar, value.range}};

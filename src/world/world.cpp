@@ -6,6 +6,12 @@ namespace headgate::world {
 
 using text::say;
 
+std::vector<Asked> asked(const std::vector<std::string>& names) {
+  std::vector<Asked> all;
+  for (const auto& name : names) all.push_back({name, {}});
+  return all;
+}
+
 document::Node* World::add_tree(text::FileId file) {
   auto tree = document::read(sources, file, options.caps, found);
   if (!tree) return nullptr;

@@ -34,6 +34,9 @@ struct Asked {
   text::Range range;
 };
 
+// Names from a command line.
+std::vector<Asked> asked(const std::vector<std::string>& names);
+
 struct World;
 
 // Where the files of places are kept.
